@@ -9,6 +9,7 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["src/**/*.test.ts", "src/**/*.test.tsx", "test/{contract,goldens,fuzz,docs,cli}/**/*.test.ts"],
+          exclude: ["**/*.slow.test.ts"],
           testTimeout: 60_000,
         },
       },

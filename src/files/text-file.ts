@@ -1,0 +1,125 @@
+// One text file of a shop on disk: where it really lies, and its text with hash, or what is wrong with it.
+import { constants } from "node:fs";
+import { lstat, open, realpath } from "node:fs/promises";
+import { isAbsolute, join, relative, sep } from "node:path";
+import { findings, type Finding, type FindingCode } from "../kernel/finding.ts";
+import { sha256 } from "../kernel/sha256.ts";
+
+/** A text exactly as it stands on disk: a byte order mark and CRLF included. */
+export interface ShopFile {
+  readonly text: string;
+  /** SHA-256 of the bytes on disk. */
+  readonly hash: string;
+}
+
+/** The largest file a person writes by hand is a few hundred kB; above this it is something else. */
+export const fileLimit = 5_000_000;
+
+const utf8 = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
+
+/** A finding about a file as a whole. */
+export function fileFinding(code: FindingCode, file: string, says: string): Finding {
+  return { code, severity: findings[code].severity, says, place: { file, line: 1, column: 1, endLine: 1, endColumn: 1 } };
+}
+
+/** Where a path of the shop lies once every link is followed, though its end need not exist; null when a link leaves the shop folder. */
+export async function locate(root: string, path: string): Promise<string | null> {
+  const base = await realpath(root);
+  let at = base;
+  for (const part of path.split("/")) {
+    at = await followed(join(at, part));
+    const way = relative(base, at);
+    if (way === ".." || way.startsWith(`..${sep}`) || isAbsolute(way)) return null;
+  }
+  return at;
+}
+
+/** A link that leads to nothing is an error; a name that is not there yet leads to itself. */
+async function followed(path: string): Promise<string> {
+  try {
+    return await realpath(path);
+  } catch (error) {
+    if (errorCode(error) !== "ENOENT") throw error;
+    const isLink = await lstat(path).then(
+      () => true,
+      () => false,
+    );
+    if (isLink) throw error;
+    return path;
+  }
+}
+
+/** The text of one file of the shop, at most `fileLimit` bytes of it, or the finding that says why there is none. */
+export async function readShopFile(root: string, path: string): Promise<ShopFile | Finding> {
+  try {
+    const place = await locate(root, path);
+    if (place === null) return fileFinding("link-out", path, "the link leads out of the shop folder");
+    const bytes = await readBytes(place);
+    return bytes === null ? fileFinding("file-missing", path, "this is no file") : asText(path, bytes);
+  } catch (error) {
+    return fileFinding("file-missing", path, `cannot be read: ${plainCause(error)}`);
+  }
+}
+
+/** At most one byte above the limit; null for a folder, a pipe or a device. */
+export async function readBytes(place: string): Promise<Buffer | null> {
+  const file = await open(place, constants.O_RDONLY | nonBlocking());
+  try {
+    if (!(await file.stat()).isFile()) return null;
+    const chunks: Buffer[] = [];
+    for await (const chunk of file.createReadStream({ end: fileLimit, autoClose: false })) chunks.push(Buffer.from(chunk));
+    return Buffer.concat(chunks);
+  } finally {
+    await file.close();
+  }
+}
+
+/** The text of bytes read, or why they are none. */
+export function asText(path: string, bytes: Buffer): ShopFile | Finding {
+  if (bytes.length > fileLimit) return fileFinding("too-large", path, `larger than ${fileLimit / 1e6} MB`);
+  if (isUtf16(bytes)) return fileFinding("not-text", path, "saved as UTF-16; save it as UTF-8");
+  try {
+    const text = utf8.decode(bytes);
+    if (text.includes("\0")) return fileFinding("not-text", path, "holds zero bytes, so it is not a text file");
+    return { text, hash: sha256(text) };
+  } catch {
+    return fileFinding("not-text", path, "not UTF-8; save it as UTF-8");
+  }
+}
+
+/** By its mark, or by the zero that stands beside every plain letter. */
+function isUtf16(bytes: Buffer): boolean {
+  const [first, second] = bytes;
+  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return true;
+  return bytes.length >= 2 && (first === 0) !== (second === 0);
+}
+
+/** Opening a pipe would wait for a writer for ever; Windows has no such flag and no such pipe. */
+function nonBlocking(): number {
+  return process.platform === "win32" ? 0 : constants.O_NONBLOCK;
+}
+
+/** The code of a system error, such as ENOENT. */
+export function errorCode(error: unknown): string {
+  return error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : "";
+}
+
+const causes: Readonly<Record<string, string>> = {
+  EACCES: "this user may not",
+  EPERM: "this user may not",
+  EROFS: "the disk is read-only",
+  ENOSPC: "the disk is full",
+  EDQUOT: "the space given to this user is used up",
+  EFBIG: "the file would grow beyond what the system allows",
+  ENOENT: "it is not there",
+  ENOTDIR: "a file stands where a folder should be",
+  EISDIR: "a folder stands where the file should be",
+  ELOOP: "its links lead in a circle",
+  EIO: "the disk reports a fault",
+};
+
+/** A system error in plain words. */
+export function plainCause(error: unknown): string {
+  const code = errorCode(error);
+  return causes[code] ?? (code || String(error));
+}

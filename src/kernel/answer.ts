@@ -1,0 +1,328 @@
+// The whole answer as plain JSON with sorted keys: command line, page, paper and tests read the same object.
+import { band, type Column, isColumn } from "./band.ts";
+import { show, showBand, type System } from "./display.ts";
+import type { Evaluation } from "./evaluate.ts";
+import type { Finding, Place } from "./finding.ts";
+import { type Cell, type FigureCell, type InputCell, isMissing, type PartCell } from "./graph.ts";
+import { itemAddress } from "./item.ts";
+import type { Kind } from "./kind.ts";
+import type { Leaf, Model, OptionFile, RecordFile } from "./model/node.ts";
+import { type Decider, deciders, type Judged, judge, type Reason, type Verdict } from "./verdict.ts";
+
+/** A number of an answer: plain, without end, or refused with its reason. */
+export type Num = number | { readonly never: true } | { readonly refused: string };
+
+export interface Amount {
+  readonly nominal: Num;
+  readonly low: Num;
+  readonly high: Num;
+  readonly unit: string;
+  readonly kind: string;
+  /** In the units of the shop: "30.2 N·m". */
+  readonly text: string;
+  /** "26 to 35 N·m", or "exact". */
+  readonly band: string;
+}
+
+export interface OriginAnswer {
+  readonly by: "option" | "record" | "line" | "catalogue" | "typical" | "estimate" | "given";
+  /** "plate", "lathe/machine.yaml:41", "typical: IEC 60038" … as one phrase. */
+  readonly says: string;
+  readonly name?: string;
+  readonly place?: Place;
+  readonly unchecked?: true;
+}
+
+export interface InputAnswer {
+  readonly address: string;
+  readonly id: string;
+  readonly room: string;
+  readonly item: string;
+  readonly key: string;
+  readonly says: string;
+  readonly form: string;
+  readonly kind: string | null;
+  readonly words: readonly string[];
+  /** As written; null where nobody wrote anything. */
+  readonly written: string | null;
+  /** What is reckoned with. */
+  readonly text: string;
+  readonly origin: OriginAnswer;
+  /** Values that lost against this one. */
+  readonly over: readonly { readonly text: string; readonly origin: OriginAnswer }[];
+  readonly measure: string;
+  readonly required: boolean;
+  readonly amount: Amount | null;
+}
+
+export interface FigureAnswer {
+  readonly address: string;
+  readonly id: string;
+  readonly room: string;
+  readonly item: string;
+  readonly symbol: string;
+  readonly says: string;
+  readonly amount: Amount;
+  readonly estimated: boolean;
+  readonly coarse: boolean;
+}
+
+export interface DeciderAnswer {
+  readonly input: string;
+  readonly says: string;
+  readonly measure: string;
+  readonly share: number;
+}
+
+export interface CheckAnswer {
+  readonly address: string;
+  readonly id: string;
+  readonly room: string;
+  readonly root: string;
+  readonly item: string;
+  readonly asks: string;
+  readonly verdict: Verdict;
+  readonly reason: Reason | null;
+  readonly because: string | null;
+  readonly yesNo: boolean;
+  readonly people: boolean;
+  readonly reserve: number;
+  readonly margin: { readonly nominal: Num; readonly low: Num; readonly high: Num };
+  readonly demand: { readonly address: string; readonly says: string; readonly amount: Amount } | null;
+  readonly capacity: { readonly address: string; readonly says: string; readonly amount: Amount } | null;
+  readonly near: boolean;
+  readonly estimated: boolean;
+  readonly deciders: readonly DeciderAnswer[];
+  readonly restsOn: readonly { readonly says: string; readonly guard: string }[];
+  readonly remedies: readonly { readonly does: string; readonly costs: string; readonly changes: readonly string[]; readonly lay: Readonly<Record<string, string>> | null }[];
+}
+
+export interface NoticeAnswer {
+  readonly address: string;
+  readonly severity: "error" | "warning" | "note";
+  readonly says: string;
+  readonly at: string;
+  readonly room: string;
+  readonly root: string;
+}
+
+export interface Answer {
+  readonly shop: string;
+  readonly show: Model["show"];
+  readonly variant: readonly string[];
+  readonly machines: readonly { readonly root: string; readonly title: string; readonly kind: string; readonly year: string }[];
+  readonly rooms: readonly { readonly name: string; readonly title: string; readonly answers: string }[];
+  readonly checks: readonly CheckAnswer[];
+  readonly notices: readonly NoticeAnswer[];
+  readonly figures: Readonly<Record<string, FigureAnswer>>;
+  readonly inputs: Readonly<Record<string, InputAnswer>>;
+  readonly findings: readonly Finding[];
+  readonly options: readonly OptionFile[];
+  readonly records: readonly RecordFile[];
+  /** What to measure next: the inputs that decide open verdicts, most first. */
+  readonly measureNext: readonly (DeciderAnswer & { readonly checks: readonly string[] })[];
+  readonly mode: Evaluation["mode"];
+}
+
+export function num(x: number, why?: string): Num {
+  if (Number.isNaN(x)) return { refused: why ?? "no value" };
+  return Number.isFinite(x) ? x : { never: true };
+}
+
+export const systemOf = (model: Model): System => ({ units: model.show.units, pressure: model.show.pressure, currency: model.show.currency });
+
+/** What of a declaration an amount needs: a list or a word has no unit. */
+interface Measured {
+  readonly unit?: string;
+  readonly kind?: Kind | null;
+}
+
+export function amountOf(c: Column, decl: Measured, system: System): Amount {
+  const b = band(c);
+  const why = [...(c.holes?.keys() ?? [])][0];
+  const kind = decl.kind ?? "ratio";
+  const text = Number.isNaN(b.nominal) ? (why ?? "no value") : b.nominal === Infinity ? "never" : show(b.nominal, kind, system).text;
+  const spread = c.v.length === 1 ? "exact" : Number.isNaN(b.low) ? "no value" : showBand(b.low, b.high, kind, system).text;
+  return { nominal: num(b.nominal, why), low: num(b.low, why), high: num(b.high, why), unit: decl.unit ?? "", kind, text, band: spread };
+}
+
+export function originOf(leaf: Leaf): OriginAnswer {
+  const { origin, place } = leaf;
+  const from = leaf.from ? `${leaf.from}, ` : "";
+  const at = `${place.file}:${place.line}`;
+  switch (origin.by) {
+    case "option":
+      return { by: "option", says: origin.name === "tried" ? "tried out, not written" : `option ${origin.name}`, name: origin.name, place };
+    case "record":
+      return { by: "record", says: `record ${origin.name}`, name: origin.name, place };
+    case "catalogue":
+      return { by: "catalogue", says: `${from}catalogue ${origin.entry}`, name: origin.entry, place };
+    case "line":
+      return { by: "line", says: `${from}${at}`, place };
+  }
+}
+
+export function inputAnswer(e: Evaluation, cell: InputCell, system: System): InputAnswer {
+  const { decl, leaf } = cell;
+  const known = leaf !== null && leaf.text !== "unknown";
+  const filled = e.filled.get(cell);
+  const amount = filled && isColumn(filled) && decl.kind ? amountOf(filled, decl, system) : null;
+  const typical = cell.estimate || decl.typical?.value === undefined ? null : { value: decl.typical.value, source: decl.typical.source, unchecked: decl.typical.unchecked };
+  const origin: OriginAnswer = known
+    ? originOf(leaf)
+    : typical
+      ? { by: "typical", says: `typical: ${typical.source}${typical.unchecked ? " (unchecked)" : ""}`, ...(typical.unchecked ? { unchecked: true } : {}) }
+      : decl.typical
+        ? { by: "estimate", says: decl.typical.source }
+        : { by: "typical", says: `typical: ${decl.wordsSource ?? "one of these in such shops"}` };
+  const text = known ? leaf.text.replaceAll("\n", ", ") : typical ? typical.value : (amount?.text ?? (decl.typicalWords ?? []).join(" or "));
+  return {
+    address: cell.address,
+    id: decl.id,
+    room: cell.room,
+    item: itemAddress(cell.item),
+    key: decl.key,
+    says: decl.says,
+    form: decl.form,
+    kind: decl.kind,
+    words: decl.words ?? [],
+    written: leaf ? leaf.text.replaceAll("\n", ", ") : null,
+    text,
+    origin,
+    over: (leaf?.over ?? []).map((l) => ({ text: l.text, origin: originOf(l) })),
+    measure: decl.measure,
+    required: decl.required ?? false,
+    amount,
+  };
+}
+
+export function figureAnswer(e: Evaluation, cell: FigureCell | PartCell, system: System): FigureAnswer | null {
+  const filled = e.filled.get(cell);
+  const { decl } = cell;
+  if (!filled || !isColumn(filled) || !("symbol" in decl)) return null;
+  return {
+    address: cell.address,
+    id: decl.id,
+    room: cell.room,
+    item: itemAddress(cell.item),
+    symbol: decl.symbol,
+    says: decl.says,
+    amount: amountOf(filled, decl, system),
+    estimated: filled.estimated === true,
+    coarse: filled.coarse === true,
+  };
+}
+
+const deciderAnswer = (d: Decider): DeciderAnswer => ({ input: d.input, says: d.says, measure: d.measure, share: Math.round(d.share * 1000) / 1000 });
+
+const sayOf = (c: Cell): string => c.decl.says;
+
+/** A joint value as a whole has no unit; its members do. */
+export const measured = (c: Cell): Measured => (c.decl.decl === "joint" ? {} : c.decl);
+
+export function checkAnswer(e: Evaluation, j: Judged, system: System): CheckAnswer {
+  const { cell } = j;
+  const side = (c: typeof cell.demand): CheckAnswer["demand"] => {
+    if (isMissing(c)) return null;
+    const f = e.filled.get(c);
+    return f && isColumn(f) ? { address: c.address, says: sayOf(c), amount: amountOf(f, measured(c), system) } : null;
+  };
+  return {
+    address: cell.address,
+    id: cell.decl.id,
+    room: cell.room,
+    root: cell.item.root,
+    item: itemAddress(cell.item),
+    asks: cell.decl.asks,
+    verdict: j.verdict,
+    reason: j.reason,
+    because: j.because,
+    yesNo: cell.decl.yesNo ?? false,
+    people: cell.decl.guards === "people",
+    reserve: cell.decl.H,
+    margin: { nominal: num(j.margin.nominal), low: num(j.margin.low), high: num(j.margin.high) },
+    demand: side(cell.demand),
+    capacity: side(cell.capacity),
+    near: j.near,
+    estimated: j.estimated,
+    deciders: (j.verdict === "open" || j.reason !== null ? deciders(e, j) : []).map(deciderAnswer),
+    restsOn: j.restsOn.map((r) => ({ says: r.contract.says, guard: r.guard.address })),
+    remedies: cell.decl.remedies.map((r) => ({
+      does: r.does,
+      costs: r.costs,
+      changes: r.changes.map((ref) => e.graph.find(cell.item, ref).address ?? ref.id),
+      lay: r.lay ?? null,
+    })),
+  };
+}
+
+/** Low end of the margin, where the eye should fall first: refused and missing margins count as nothing. */
+const lowOf = (c: CheckAnswer): number => (typeof c.margin.low === "number" ? c.margin.low : "never" in c.margin.low ? Infinity : 0);
+
+export function answer(e: Evaluation): Answer {
+  const { graph } = e;
+  const { model, house } = graph;
+  const system = systemOf(model);
+  const checks = judge(e)
+    .map((j) => checkAnswer(e, j, system))
+    .toSorted((a, b) => lowOf(a) - lowOf(b) || (a.address < b.address ? -1 : 1));
+  const figures: Record<string, FigureAnswer> = {};
+  const inputs: Record<string, InputAnswer> = {};
+  for (const address of [...graph.cells.keys()].toSorted()) {
+    const cell = graph.cells.get(address);
+    if (!cell) continue;
+    if (cell.is === "input") inputs[address] = inputAnswer(e, cell, system);
+    else if (cell.is !== "slot") {
+      const f = figureAnswer(e, cell, system);
+      if (f) figures[address] = f;
+    }
+  }
+  const next = new Map<string, DeciderAnswer & { checks: string[] }>();
+  for (const c of checks) {
+    if (c.verdict !== "open") continue;
+    const top = c.deciders[0];
+    if (!top) continue;
+    const had = next.get(top.input);
+    if (had) had.checks.push(c.address);
+    else next.set(top.input, { ...top, checks: [c.address] });
+  }
+  return {
+    shop: model.title,
+    show: model.show,
+    variant: [...model.variant.options.map((o) => o.name), ...model.variant.tries.map((t) => `${t.root}/${t.path}: ${t.text}`)],
+    machines: machinesOf(model),
+    rooms: house.rooms.filter((r) => r.checks.length + r.figures.length > 0).map((r) => ({ name: r.name, title: r.title, answers: r.answers })),
+    checks,
+    notices: notices(e),
+    figures,
+    inputs,
+    findings: model.findings,
+    options: model.options,
+    records: model.records,
+    measureNext: [...next.values()].toSorted((a, b) => b.checks.length - a.checks.length || b.share - a.share),
+    mode: e.mode,
+  };
+}
+
+function machinesOf(model: Model): Answer["machines"] {
+  const text = (root: string, key: string): string => {
+    const node = model.roots.get(root)?.entries.get(key);
+    return node?.is === "leaf" ? node.text : "";
+  };
+  return [...model.roots.keys()].filter((r) => r !== "shop").map((root) => ({ root, title: text(root, "machine") || root, kind: text(root, "kind"), year: text(root, "year") }));
+}
+
+function notices(e: Evaluation): NoticeAnswer[] {
+  const found: NoticeAnswer[] = [];
+  for (const n of e.graph.notices) {
+    const x: Record<string, unknown> = {};
+    for (const [name, need] of n.needs) {
+      const f = isMissing(need) ? undefined : e.filled.get(need);
+      x[name] = !f ? null : isColumn(f) ? f.v[0] : f.each[0];
+    }
+    if (Object.values(x).some((v) => typeof v === "number" && Number.isNaN(v))) continue;
+    const says = (n.decl.of as (x: unknown) => string | null)(x);
+    if (says !== null) found.push({ address: n.address, severity: n.decl.severity, says, at: n.at.address ?? n.address, room: n.room, root: n.item.root });
+  }
+  return found;
+}

@@ -1,0 +1,108 @@
+// Which keys may stand where: a tree built from the declarations of the rooms, read by loader, completion and schema writer alike.
+import type { Input, Link } from "../figure.ts";
+import { type Mount, mountKeys, type Scope } from "../item.ts";
+import type { Room } from "../room.ts";
+import { layTops } from "./tops.ts";
+
+export interface KeyNode {
+  readonly keys: Map<string, KeyNode>;
+  /** Below user's names. */
+  any?: KeyNode;
+  /** Items of a list. */
+  item?: KeyNode;
+  /** A value may stand here. */
+  input?: Input<unknown>;
+  /** The key that a short form fills. */
+  head?: string;
+  /** Catalogue group that may be laid under this map. */
+  like?: string;
+  /** "a motor". */
+  says?: string;
+  /** Keys of rooms still to come: accepted when the names and quantities in them are well written. */
+  lax?: boolean;
+  link?: Link;
+  /** Earlier names of keys, and what they are called now. */
+  was?: Map<string, string>;
+  /** The thing is there whenever its holder is. */
+  implied?: boolean;
+}
+
+export interface Keys {
+  readonly shop: KeyNode;
+  readonly machine: KeyNode;
+  readonly catalogue: KeyNode;
+}
+
+const fresh = (): KeyNode => ({ keys: new Map() });
+
+function descend(from: KeyNode, path: readonly string[], listAt?: number): KeyNode {
+  let at = from;
+  path.forEach((key, i) => {
+    if (key === "*") {
+      if (i === listAt) at = at.item ??= fresh();
+      else at = at.item ?? (at.any ??= fresh());
+    } else {
+      let next = at.keys.get(key);
+      if (!next) at.keys.set(key, (next = fresh()));
+      at = next;
+    }
+  });
+  return at;
+}
+
+function homes(keys: Keys, per: Scope): KeyNode[] {
+  if (per.name === "shop") return [keys.shop];
+  if (per.name === "machine") return [keys.machine];
+  const at = per.mounts.map((m) => mounted(keys, per, m));
+  if (per.like) at.push(descend(keys.catalogue, [per.like, "*"]));
+  return at;
+}
+
+function mounted(keys: Keys, per: Scope, mount: Mount): KeyNode {
+  const { root, keys: path } = mountKeys(mount.at);
+  if (path[0] === "catalogue") return descend(keys.catalogue, path.slice(1));
+  return descend(root === "shop" ? keys.shop : keys.machine, path, per.nameKey ? path.length - 1 : undefined);
+}
+
+/** The key tree of a house. `coming` lists, root and top path, the keys of rooms that are not there yet. */
+export function keysOf(rooms: readonly Room[], coming: { shop: readonly string[]; machine: readonly string[]; catalogue: readonly string[] }): Keys {
+  const keys: Keys = { shop: fresh(), machine: fresh(), catalogue: fresh() };
+  for (const root of ["shop", "machine", "catalogue"] as const) {
+    for (const path of coming[root]) descend(keys[root], path.split(".")).lax = true;
+  }
+  for (const room of rooms) {
+    for (const scope of room.scopes) {
+      for (const home of homes(keys, scope)) {
+        home.says = scope.says;
+        if (scope.like) home.like = scope.like;
+        if (scope.nameKey) home.keys.set(scope.nameKey, fresh());
+      }
+      for (const mount of scope.mounts) if (mount.implied) mounted(keys, scope, mount).implied = true;
+    }
+  }
+  for (const room of rooms) {
+    for (const input of room.inputs) {
+      for (const home of homes(keys, input.per)) {
+        const path = input.key.split(".");
+        descend(home, path).input = input;
+        const holder = descend(home, path.slice(0, -1));
+        const last = path.at(-1) ?? "";
+        if (input.head) holder.head = last;
+        for (const old of input.was ?? []) (holder.was ??= new Map()).set(old.split(".").at(-1) ?? old, last);
+      }
+    }
+    for (const link of room.links) for (const home of homes(keys, link.per)) descend(home, link.key.split(".")).link = link;
+  }
+  layTops(keys);
+  return keys;
+}
+
+/** The node for a path, user's names and list items followed; undefined where nothing may stand. */
+export function keyAt(root: KeyNode, path: readonly string[]): KeyNode | undefined {
+  let at: KeyNode | undefined = root;
+  for (const key of path) {
+    if (!at) return undefined;
+    at = at.keys.get(key) ?? at.any ?? at.item ?? (at.lax ? { keys: new Map(), lax: true } : undefined);
+  }
+  return at;
+}

@@ -1,0 +1,292 @@
+// YAML's grammar and its slips: one text into one document, every error at the place where the hand slipped and in words of the shop.
+import { Composer, type CST, type Document, LineCounter, Parser, type YAMLError } from "yaml";
+import type { Place } from "../finding.ts";
+import type { Draft } from "./report.ts";
+
+/** Nobody nests keys deeper; the example shop needs eight levels. */
+export const deepest = 40;
+
+export interface Read {
+  readonly document: Document;
+  /** Offsets to a place. */
+  readonly place: (start: number, end: number) => Place;
+  /** The text that the document was read from: the file, sure slips put right so that the rest of it can be looked over too. */
+  readonly source: string;
+  readonly drafts: readonly Draft[];
+  /** From this line on the document is not what was meant; Infinity when all of it is. */
+  readonly brokenFrom: number;
+}
+
+/** What was typed wrong, and the sure cure if there is one. */
+interface Slip {
+  readonly draft?: Draft;
+  readonly cure?: { readonly at: number; readonly remove: number; readonly insert: string };
+  /** The document does not say what was meant from here on. */
+  readonly breaks?: boolean;
+}
+
+/** A cured slip may uncover the next one; a file with more than this many layers of them is reported as far as it was read. */
+const mostRounds = 6;
+const mostErrors = 300;
+/** A slip shows within this many letters; a line may be as long as a file. */
+const longestStretch = 400;
+
+/**
+ * Reads a text as YAML 1.2 in which every value is text. Aliases, tags and second documents are refused by their tokens, before anything is
+ * composed; so is a text nested too deep, since composing it would exhaust the stack.
+ */
+export function readSyntax(file: string, text: string): Read | { readonly refused: Draft } {
+  const drafts = new Map<number, Draft>();
+  let source = text;
+  for (let round = 1; ; round++) {
+    const lines = new LineCounter();
+    const place = placer(file, lines, text.startsWith("\uFEFF"));
+    const tokens = [...new Parser(lines.addNewLine).parse(source)];
+    const found = lookOver(tokens, place);
+    if ("refused" in found) return found;
+    const composer = new Composer({ lineCounter: lines, schema: "failsafe", uniqueKeys: false, prettyErrors: false });
+    const document = [...composer.compose(tokens, true, source.length)][0];
+    if (!document) throw new Error("a forced document is missing");
+    const errors = readable([...document.errors, ...document.warnings]);
+    const slips = [...found.slips, ...errors.flatMap((e) => slipOf(e, source, place, found.openers))];
+    const cures = slips.filter((s) => s.cure !== undefined);
+    const last = cures.length === 0 || round === mostRounds;
+    // While there are sure cures, the other errors may be mere consequences: they are kept for the last round.
+    for (const { draft } of last ? slips : cures) if (draft && !drafts.has(draft.place.line)) drafts.set(draft.place.line, draft);
+    if (last) {
+      const broken = slips.filter((s) => s.breaks).map((s) => s.draft?.place.line ?? 1);
+      return { document, place, source, drafts: [...drafts.values()], brokenFrom: Math.min(Infinity, ...broken) };
+    }
+    source = cured(source, cures);
+  }
+}
+
+/** Errors in order; what follows one that threw the parser out of the document is noise. */
+function readable(errors: readonly YAMLError[]): YAMLError[] {
+  const sorted = errors.toSorted((a, b) => a.pos[0] - b.pos[0]);
+  const out = sorted.findIndex((e) => e.message.includes("in YAML stream"));
+  return sorted.slice(0, Math.min(mostErrors, out < 0 ? Infinity : out + 1));
+}
+
+function placer(file: string, lines: LineCounter, hasMark: boolean): (start: number, end: number) => Place {
+  const at = (offset: number): { line: number; column: number } => {
+    const { line, col } = lines.linePos(offset);
+    return { line: Math.max(1, line), column: Math.max(1, line <= 1 && hasMark ? col - 1 : col) };
+  };
+  return (start, end) => {
+    const [from, to] = [at(start), at(Math.max(start, end))];
+    return { file, ...from, endLine: to.line, endColumn: to.column };
+  };
+}
+
+function cured(source: string, slips: readonly Slip[]): string {
+  let text = source;
+  let before = Infinity;
+  for (const { cure } of slips.toSorted((a, b) => (b.cure?.at ?? 0) - (a.cure?.at ?? 0))) {
+    if (!cure || cure.at + cure.remove > before) continue;
+    text = text.slice(0, cure.at) + cure.insert + text.slice(cure.at + cure.remove);
+    before = cure.at;
+  }
+  return text;
+}
+
+interface Opener {
+  readonly at: number;
+  readonly sign: string;
+}
+interface Tokens {
+  readonly slips: readonly Slip[];
+  /** Brackets and quotes that nobody closed. */
+  readonly openers: readonly Opener[];
+}
+
+const closers: Readonly<Record<string, string>> = { "{": "}", "[": "]" };
+
+/** Goes through the tokens without recursion: depth, and what the files do not use. */
+function lookOver(tokens: readonly CST.Token[], place: (a: number, b: number) => Place): Tokens | { readonly refused: Draft } {
+  const slips: Slip[] = [];
+  const openers: Opener[] = [];
+  const stack: { token: CST.Token; depth: number }[] = tokens.toReversed().map((token) => ({ token, depth: 0 }));
+  let documents = 0;
+  for (let top = stack.pop(); top; top = stack.pop()) {
+    const { token, depth } = top;
+    if (depth > deepest) {
+      return { refused: { code: "too-deep", says: `more than ${deepest} levels deep`, place: place(token.offset, token.offset + 1) } };
+    }
+    const at = (length: number): Place => place(token.offset, token.offset + length);
+    const push = (children: Iterable<CST.Token | null | undefined>, deeper: number): void => {
+      for (const child of [...children].toReversed()) if (child) stack.push({ token: child, depth: depth + deeper });
+    };
+    switch (token.type) {
+      case "document":
+        if (++documents > 1) slips.push({ draft: { code: "syntax", says: "`---` starts a second document; a file holds one", place: at(3) } });
+        push([...token.start, token.value, ...(token.end ?? [])], 0);
+        break;
+      case "block-map":
+      case "block-seq":
+      case "flow-collection":
+        push(
+          token.items.flatMap((i) => [...i.start, i.key, ...(i.sep ?? []), i.value]),
+          1,
+        );
+        if (token.type === "flow-collection") {
+          const sign = token.start.source;
+          const end = token.end.find((t) => t.type === "flow-map-end" || t.type === "flow-seq-end");
+          if (!end) openers.push({ at: token.offset, sign });
+          else if (end.source !== closers[sign]) {
+            const says = `\`${end.source}\` stands where \`${closers[sign] ?? ""}\` is wanted`;
+            slips.push({ draft: { code: "syntax", says, place: place(end.offset, end.offset + 1) }, breaks: true });
+          }
+        }
+        break;
+      case "single-quoted-scalar":
+      case "double-quoted-scalar": {
+        const sign = token.type === "single-quoted-scalar" ? "'" : '"';
+        if (token.source.length < 2 || !token.source.endsWith(sign)) openers.push({ at: token.offset, sign });
+        break;
+      }
+      case "anchor":
+      case "alias":
+        slips.push({
+          draft: {
+            code: "alias",
+            says: "anchors and aliases are not used here; give the part a name in catalogue/ and write `like: NAME` (a text that starts with & or * needs quotes)",
+            place: at(token.source.length),
+            expected: "like: NAME",
+          },
+        });
+        break;
+      case "tag":
+        slips.push({ draft: { code: "syntax", says: `\`${clip(token.source)}\`: tags are not used here (a text that starts with ! needs quotes)`, place: at(token.source.length) } });
+        break;
+      case "explicit-key-ind":
+        slips.push({ draft: { code: "syntax", says: "`?` starts no key here; write `key: value` (a text that starts with ? needs quotes)", place: at(1) } });
+        break;
+      default:
+    }
+  }
+  return { slips, openers };
+}
+
+const clip = (text: string): string => (text.length > 30 ? `${text.slice(0, 30)}…` : text);
+const keyWithoutBlank = /^([A-Za-z][\w-]*):(?=[^\s:])/;
+
+/** One error of the parser as the slip behind it; nothing where another slip already says so. */
+function slipOf(error: YAMLError, source: string, place: (a: number, b: number) => Place, openers: readonly Opener[]): Slip[] {
+  const [from, to] = error.pos;
+  const lineStart = source.lastIndexOf("\n", from - 1) + 1;
+  const lineEnd = endOfLine(source, from);
+  const indent = /^[ \t]*/.exec(source.slice(lineStart, lineEnd))?.[0] ?? "";
+  if (indent.includes("\t")) return [tabSlip(source, lineStart, lineEnd, indent, place)];
+
+  const rest = source.slice(from, Math.min(lineEnd, from + longestStretch));
+  const plain = (says: string, at: readonly [number, number] = [from, to], breaks = true): Slip => ({
+    draft: { code: "syntax", says, place: place(...at) },
+    breaks,
+  });
+  switch (error.code) {
+    case "MULTILINE_IMPLICIT_KEY":
+    case "MISSING_CHAR": {
+      const opener = openers.find((o) => o.sign === '"' || o.sign === "'");
+      if (opener && /quote/.test(error.message)) return [plain(`\`${opener.sign}\` is never closed`, [opener.at, opener.at + 1])];
+      const run = keyWithoutBlank.exec(rest);
+      if (run) return [blankSlip(rest, from, run, place)];
+      if (error.code === "MULTILINE_IMPLICIT_KEY" && source.slice(lineStart, from).trim() !== "") {
+        // The value of a key runs on into a line with a key of its own.
+        const next = source.lastIndexOf("\n", to - 1) + 1;
+        const start = next + (/^\s*/.exec(source.slice(next, to))?.[0].length ?? 0);
+        return [plain("this line is indented below a key that already has a value", [start, endOfLine(source, start)])];
+      }
+      return [plain(`\`${clip(rest.trim())}\`: no colon after the key; write \`key: value\``, [from, lineEnd])];
+    }
+    case "BLOCK_AS_IMPLICIT_KEY":
+    case "BLOCK_IN_FLOW": {
+      const stretch = error.code === "BLOCK_IN_FLOW" ? source.slice(from, Math.min(to, from + longestStretch)) : rest.replace(/\s+#.*$/, "");
+      const text = stretch.trimEnd();
+      if (text.includes("\n")) return [plain("a comma is missing between two entries, or a bracket is not closed", [from, lineEnd])];
+      if (!/:(?:\s|$)/.test(text)) return [];
+      const quoted = JSON.stringify(text);
+      return [
+        {
+          draft: {
+            code: "colon-in-text",
+            says: `a colon with a blank inside text needs quotes: ${clip(quoted)}${error.code === "BLOCK_IN_FLOW" ? " (or a comma is missing)" : ""}`,
+            place: place(from, from + text.length),
+            expected: quoted,
+          },
+          cure: { at: from, remove: text.length, insert: quoted },
+        },
+      ];
+    }
+    case "BAD_INDENT": {
+      const opener = openers.find((o) => o.at < from && closers[o.sign] !== undefined && /^Flow/.test(error.message));
+      if (opener) {
+        const line = place(from, to).line;
+        return [plain(`\`${opener.sign}\` is not closed before line ${line}, which stands no further in`, [opener.at, opener.at + 1])];
+      }
+      // A closer of the other sort was already named.
+      if (/^Flow/.test(error.message)) return [];
+      return [plain("the indent of this line fits no line above it", [from, lineEnd])];
+    }
+    case "BAD_SCALAR_START":
+      return [plain(`a text that starts with \`${source.charAt(from)}\` needs quotes`, [from, to], false)];
+    case "BAD_DQ_ESCAPE":
+      return [plain("a backslash inside double quotes starts a code; write it twice, or use single quotes", [from, to], false)];
+    case "TAG_RESOLVE_FAILED":
+    case "BAD_ALIAS":
+      return [];
+    case "BAD_DIRECTIVE":
+      return [plain("lines that start with % are not used here", [from, to], false)];
+    case "UNEXPECTED_TOKEN":
+      return [unexpected(error, source, plain)];
+    case "TAB_AS_INDENT":
+      return [plain("a tab stands where blanks are wanted", [from, to], false)];
+    default:
+      return [plain("this cannot be read; look for a bracket, a quote or an indent that does not match")];
+  }
+}
+
+function unexpected(error: YAMLError, source: string, plain: (says: string, at?: readonly [number, number], breaks?: boolean) => Slip): Slip {
+  const [from] = error.pos;
+  const sign = source.charAt(from);
+  if (sign === "," ) return plain("a comma too many", [from, from + 1], false);
+  if (/at node end/.test(error.message)) return plain("text goes on after the closing quote or bracket", [from, endOfLine(source, from)], false);
+  if (/on same line with key/.test(error.message)) return plain("a list with dashes starts on the line below its key; on one line write `[ a, b ]`", [from, endOfLine(source, from)]);
+  if (sign === "}" || sign === "]") return plain(`\`${sign}\` closes a bracket that was never opened`, [from, from + 1]);
+  return plain("nothing may follow here", [from, endOfLine(source, from)]);
+}
+
+function endOfLine(source: string, from: number): number {
+  const end = source.indexOf("\n", from);
+  const stop = end < 0 ? source.length : end;
+  return source.charAt(stop - 1) === "\r" && stop > from ? stop - 1 : stop;
+}
+
+function tabSlip(source: string, lineStart: number, lineEnd: number, indent: string, place: (a: number, b: number) => Place): Slip {
+  const tab = lineStart + indent.indexOf("\t");
+  const cure = { at: lineStart, remove: indent.length, insert: indent.replaceAll("\t", "  ") };
+  if (source.slice(lineStart, lineEnd).trim() === "") return { cure: { ...cure, insert: "" } };
+  const says = "a tab cannot indent; use two blanks a level";
+  return { draft: { code: "tab-indent", says, place: place(tab, tab + 1) }, cure };
+}
+
+/** `bore:34 mm`: read as one word, since a key ends with a colon and a blank. */
+export function blankSlip(text: string, from: number, run: RegExpExecArray, place: (a: number, b: number) => Place): Slip & { draft: Draft } {
+  const key = run[1] ?? "";
+  const written = text.replace(/\s+#.*$/, "").trimEnd();
+  const better = `${key}: ${written.slice(key.length + 1)}`;
+  return {
+    draft: {
+      code: "no-blank-after-colon",
+      says: `"${clip(written)}" is read as one word; write \`${clip(better)}\``,
+      place: place(from, from + written.length),
+      expected: better,
+    },
+    cure: { at: from + key.length + 1, remove: 0, insert: " " },
+  };
+}
+
+/** `bore:34 mm` at the start of a text. */
+export function runTogether(text: string): RegExpExecArray | null {
+  return keyWithoutBlank.exec(text);
+}

@@ -1,0 +1,19 @@
+// Supply: from the meter to the machine's terminals.
+import { room } from "../../kernel/room.ts";
+import * as conductor from "./conductor.ts";
+import * as demand from "./demand.ts";
+import * as dip from "./dip.ts";
+import * as drop from "./drop.ts";
+import * as inputs from "./inputs.ts";
+import * as leakage from "./leakage.ts";
+import * as slots from "./slots.ts";
+import * as source from "./source.ts";
+import * as transformer from "./transformer.ts";
+import * as unbalance from "./unbalance.ts";
+
+export const supply = room({
+  name: "supply",
+  title: "Supply",
+  answers: "Can this service carry the machine, and what voltage is left where it stands?",
+  brings: [slots, inputs, source, conductor, demand, drop, dip, unbalance, leakage, transformer],
+});
