@@ -15,7 +15,13 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: "browser", include: ["test/browser/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000, fileParallelism: false },
+        test: {
+          name: "browser",
+          include: ["test/browser/**/*.test.ts"],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
       },
     ],
   },

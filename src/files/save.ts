@@ -1,20 +1,20 @@
 // Saving a text of the shop: all of it or nothing, and never over a text that its writer has not seen.
 import { randomBytes } from "node:crypto";
-import { existsSync, linkSync, readFileSync, renameSync } from "node:fs";
-import { access, constants, mkdir, open, readdir, realpath, stat, unlink } from "node:fs/promises";
+import { existsSync, linkSync, readFileSync, renameSync, realpathSync } from "node:fs";
+import { access, constants, mkdir, open, readdir, stat, unlink } from "node:fs/promises";
 import { dirname, join, relative, sep } from "node:path";
 import { sha256 } from "../kernel/sha256.ts";
 import { isRecordPath, isShopPath } from "./shop-path.ts";
 import { asText, errorCode, fileLimit, locate, plainCause, readBytes, readShopFile, type ShopFile } from "./text-file.ts";
 
-/** What became of a save. Unless `ok`, the file on disk is as it was. */
+/** What became of a save. Unless `ok`, the old text stands; only when the very last flush fails, the new one does, and may be sent again. */
 export type Saved =
   | { readonly ok: true; readonly hash: string }
   /** The file on disk is not the one that was read; null when it is gone. */
   | { readonly ok: false; readonly reason: "conflict"; readonly conflict: ShopFile | null }
   | { readonly ok: false; readonly reason: Refused | "disk"; readonly says: string };
 
-export type Refused = "not-a-shop-path" | "link-out" | "not-text" | "too-large" | "append-only";
+type Refused = "not-a-shop-path" | "link-out" | "not-text" | "too-large" | "append-only";
 
 /**
  * Puts `text` in the place of the text with hash `expected`, or makes a new file when `expected` is null.
@@ -30,8 +30,8 @@ export async function saveText(root: string, path: string, text: string, expecte
   const bytes = Buffer.from(text, "utf8");
   if (bytes.length > fileLimit) return refused("too-large", `the text is larger than ${fileLimit / 1e6} MB`);
   try {
-    const place = await locate(root, path);
-    if (place === null || !isShopPath(await wayTo(root, place))) return refused("link-out", "the link leads out of the shop's files");
+    const place = locate(root, path);
+    if (place === null || !isShopPath(wayTo(root, place))) return refused("link-out", "the link leads out of the shop's files");
     return await replace({ root, path, place, bytes, hash: sha256(text), expected });
   } catch (error) {
     return refused("disk", `not saved: ${plainCause(error)}`);
@@ -49,14 +49,17 @@ interface Save {
 
 async function replace(save: Save): Promise<Saved> {
   const { path, place, bytes, hash, expected } = save;
-  const before = await present(readBytes(place));
+  const before = existsSync(place) ? readBytes(place) : null;
   const disk = before === null ? null : asText(path, before);
   if (disk !== null && "code" in disk)
     return refused(
       disk.code === "too-large" ? "too-large" : "not-text",
       `the file there cannot be read (${disk.says}), so it is left alone`,
     );
-  if (disk?.hash === hash) return { ok: true, hash }; // an earlier try went through and its answer was lost
+  if (disk?.hash === hash) {
+    await flushFolder(dirname(place));
+    return { ok: true, hash }; // an earlier try went through and its answer was lost
+  }
   if ((disk?.hash ?? null) !== expected) return conflict(disk);
   if (before !== null && isRecordPath(path) && !bytes.subarray(0, before.length).equals(before))
     return refused("append-only", "a record may grow, but what stands in it stays; write a new one that supersedes it");
@@ -67,10 +70,10 @@ async function replace(save: Save): Promise<Saved> {
   await removeLeftovers(folder);
   const beside = join(folder, besideName());
   try {
-    await writeFlushed(beside, bytes, before === null ? newFileMode : (await stat(place)).mode & modeBits);
+    await writeFlushed(beside, bytes, before === null ? null : (await stat(place)).mode & modeBits);
     const isDone = before === null ? placeNew(beside, place) : placeOver(beside, place, before);
     if (!isDone) {
-      const now = await readShopFile(save.root, path);
+      const now = readShopFile(save.root, path);
       return conflict("code" in now ? null : now);
     }
   } finally {
@@ -82,13 +85,13 @@ async function replace(save: Save): Promise<Saved> {
   return { ok: true, hash };
 }
 
-const newFileMode = 0o666;
 const modeBits = 0o777;
 
-async function writeFlushed(beside: string, bytes: Buffer, mode: number): Promise<void> {
-  const file = await open(beside, "wx", mode);
+/** A new file, open to whom the system opens files by habit, or to whom `mode` says. */
+async function writeFlushed(beside: string, bytes: Buffer, mode: number | null): Promise<void> {
+  const file = await open(beside, "wx", mode ?? undefined);
   try {
-    if (mode !== newFileMode) await file.chmod(mode).catch(ignored); // adds what the umask took; a file system without modes has none to keep
+    if (mode !== null) await file.chmod(mode).catch(ignored); // adds what the umask took; a file system without modes has none to keep
     await file.writeFile(bytes);
     await file.sync();
   } finally {
@@ -157,18 +160,8 @@ function isRunning(pid: number): boolean {
   }
 }
 
-/** Null for what is not there. */
-async function present<T>(wanted: Promise<T>): Promise<T | null> {
-  return wanted.catch((error: unknown) => {
-    if (errorCode(error) === "ENOENT") return null;
-    throw error;
-  });
-}
-
-async function wayTo(root: string, place: string): Promise<string> {
-  return relative(await realpath(root), place)
-    .split(sep)
-    .join("/");
+function wayTo(root: string, place: string): string {
+  return relative(realpathSync.native(root), place).split(sep).join("/");
 }
 
 function conflict(disk: ShopFile | null): Saved {

@@ -1,6 +1,5 @@
 // The shop folder as it stands on disk: every file of the model as text, nothing else, always in the same order.
-import { existsSync } from "node:fs";
-import { access, readdir } from "node:fs/promises";
+import { existsSync, readdirSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import type { Finding } from "../kernel/finding.ts";
 import { isMeantForShop, isShopFolder, isShopPath } from "./shop-path.ts";
@@ -26,13 +25,13 @@ export function findShop(start: string): string | null {
 }
 
 /** Reads shop.yaml, the catalogue and all machines. What cannot be read is a finding, never an exception. */
-export async function readShop(root: string): Promise<ShopFiles> {
+export function readShop(root: string): ShopFiles {
   const found: Finding[] = [];
   const files = new Map<string, ShopFile>();
-  const paths = await shopPaths(root, found);
+  const paths = shopPaths(root, found);
   let length = 0;
   for (const path of paths.slice(0, countLimit)) {
-    const read = await readShopFile(root, path);
+    const read = readShopFile(root, path);
     if ("code" in read) found.push(read);
     else {
       files.set(path, read);
@@ -48,14 +47,19 @@ export async function readShop(root: string): Promise<ShopFiles> {
         `the shop folder holds more than ${countLimit} files or ${lengthLimit / 1e6} MB of text; the rest is left out`,
       ),
     );
-  return { root, files, findings: found.sort((a, b) => (a.place.file < b.place.file ? -1 : 1)) };
+  return { root, files, findings: found.sort(byFile) };
+}
+
+function byFile(a: Finding, b: Finding): number {
+  if (a.place.file === b.place.file) return 0;
+  return a.place.file < b.place.file ? -1 : 1;
 }
 
 /** All paths to be read, sorted; adds findings about names and links on the way. */
-async function shopPaths(root: string, found: Finding[]): Promise<string[]> {
+function shopPaths(root: string, found: Finding[]): string[] {
   const paths = ["shop.yaml"];
-  for (const name of await namesIn(root, "", found)) {
-    const inside = await pathsOf(root, name, found);
+  for (const name of namesIn(root, "", found)) {
+    const inside = pathsOf(root, name, found);
     const machine = `${name}/machine.yaml`;
     if (name !== "catalogue" && inside.length > 0 && !inside.includes(machine)) {
       found.push(fileFinding("file-missing", machine, `${name}/ holds files of a machine, but no machine.yaml`));
@@ -66,38 +70,31 @@ async function shopPaths(root: string, found: Finding[]): Promise<string[]> {
 }
 
 /** Paths in a folder of the shop and the folders inside it. */
-async function pathsOf(root: string, folder: string, found: Finding[]): Promise<string[]> {
+function pathsOf(root: string, folder: string, found: Finding[]): string[] {
   if (!isShopFolder(folder)) {
-    const isMachine = !/^\.|\//.test(folder) && (await isThere(root, `${folder}/machine.yaml`));
+    const isMachine = !/^\.|\//.test(folder) && existsSync(join(root, `${folder}/machine.yaml`));
     if (isMachine) found.push(fileFinding("bad-name", `${folder}/machine.yaml`, `"${folder}" cannot name a machine`));
     return [];
   }
   const paths: string[] = [];
-  for (const name of await namesIn(root, folder, found)) {
+  for (const name of namesIn(root, folder, found)) {
     const path = `${folder}/${name}`;
     if (isShopPath(path)) paths.push(path);
     else if (isMeantForShop(path)) found.push(fileFinding("bad-name", path, `"${name}" cannot name a file of the shop here`));
-    else paths.push(...(await pathsOf(root, path, found)));
+    else paths.push(...pathsOf(root, path, found));
   }
   return paths;
 }
 
 /** Names in a folder, sorted; none when it is no folder. A folder with shop files that lies elsewhere is a finding. */
-async function namesIn(root: string, folder: string, found: Finding[]): Promise<string[]> {
+function namesIn(root: string, folder: string, found: Finding[]): string[] {
   try {
-    const place = await locate(root, folder);
-    if (place !== null) return (await readdir(place)).sort();
-    const isMeant = folder === "catalogue" || folder.includes("/") || (await isThere(root, `${folder}/machine.yaml`));
+    const place = locate(root, folder);
+    if (place !== null) return readdirSync(place).sort();
+    const isMeant = folder === "catalogue" || folder.includes("/") || existsSync(join(root, `${folder}/machine.yaml`));
     if (isMeant) found.push(fileFinding("link-out", folder, "the link leads out of the shop folder"));
   } catch (error) {
     if (!["ENOTDIR", "ENOENT"].includes(errorCode(error))) found.push(fileFinding("file-missing", folder, "this folder cannot be read"));
   }
   return [];
-}
-
-function isThere(root: string, path: string): Promise<boolean> {
-  return access(join(root, path)).then(
-    () => true,
-    () => false,
-  );
 }

@@ -1,5 +1,5 @@
 // Tells which files of a shop have another text than before, whoever wrote them.
-import { realpath } from "node:fs/promises";
+import { realpathSync } from "node:fs";
 import { relative, sep } from "node:path";
 import { watch } from "chokidar";
 import { readShop } from "./shop-folder.ts";
@@ -28,7 +28,7 @@ export async function watchShop(
   changed: (changes: readonly Change[]) => void,
   failed: (error: unknown) => void,
 ): Promise<Watch> {
-  const base = await realpath(root);
+  const base = realpathSync.native(root);
   const watcher = watch(base, {
     ignored: (path) => !isWatched(relative(base, path).split(sep).join("/")),
     ignoreInitial: true,
@@ -36,26 +36,25 @@ export async function watchShop(
   });
   await new Promise<void>((ready) => watcher.once("ready", ready).on("error", failed));
 
-  let known = await shopState(base);
+  let known = shopState(base);
   let isDue = false;
-  let looking = Promise.resolve();
   watcher.on("all", () => {
     if (isDue) return;
     isDue = true;
     setTimeout(() => {
       isDue = false;
-      looking = looking.then(look).catch(failed);
+      look();
     }, pause).unref();
   });
 
-  async function look(): Promise<void> {
-    const now = await shopState(base);
+  function look(): void {
+    const now = shopState(base);
     const paths = [...new Set([...known.keys(), ...now.keys()])].filter((path) => known.get(path)?.state !== now.get(path)?.state);
     known = now;
     if (paths.length > 0 && !watcher.closed) changed(paths.sort().map((path) => ({ path, hash: now.get(path)?.hash ?? null })));
   }
 
-  return { close: () => watcher.close().then(() => looking) };
+  return { close: () => watcher.close() };
 }
 
 function isWatched(path: string): boolean {
@@ -68,8 +67,8 @@ interface State {
   readonly hash: string | null;
 }
 
-async function shopState(root: string): Promise<Map<string, State>> {
-  const { files, findings } = await readShop(root);
+function shopState(root: string): Map<string, State> {
+  const { files, findings } = readShop(root);
   const states = new Map<string, State>();
   for (const { code, place } of findings) states.set(place.file, { state: code, hash: null });
   for (const [path, { hash }] of files) states.set(path, { state: hash, hash });

@@ -93,8 +93,13 @@ export interface CheckAnswer {
   readonly near: boolean;
   readonly estimated: boolean;
   readonly deciders: readonly DeciderAnswer[];
-  readonly restsOn: readonly { readonly says: string; readonly guard: string }[];
-  readonly remedies: readonly { readonly does: string; readonly costs: string; readonly changes: readonly string[]; readonly lay: Readonly<Record<string, string>> | null }[];
+  readonly restsOn: readonly { readonly says: string; readonly guard: string | null }[];
+  readonly remedies: readonly {
+    readonly does: string;
+    readonly costs: string;
+    readonly changes: readonly string[];
+    readonly lay: Readonly<Record<string, string>> | null;
+  }[];
 }
 
 export interface NoticeAnswer {
@@ -129,7 +134,11 @@ export function num(x: number, why?: string): Num {
   return Number.isFinite(x) ? x : { never: true };
 }
 
-export const systemOf = (model: Model): System => ({ units: model.show.units, pressure: model.show.pressure, currency: model.show.currency });
+export const systemOf = (model: Model): System => ({
+  units: model.show.units,
+  pressure: model.show.pressure,
+  currency: model.show.currency,
+});
 
 /** What of a declaration an amount needs: a list or a word has no unit. */
 interface Measured {
@@ -137,12 +146,18 @@ interface Measured {
   readonly kind?: Kind | null;
 }
 
+/** A time without end is never; anything else without end is no limit. */
+const endless = (kind: Kind): string => (kind === "time" || kind === "long-time" || kind === "short-time" ? "never" : "no limit");
+
 export function amountOf(c: Column, decl: Measured, system: System): Amount {
   const b = band(c);
   const why = [...(c.holes?.keys() ?? [])][0];
   const kind = decl.kind ?? "ratio";
-  const text = Number.isNaN(b.nominal) ? (why ?? "no value") : b.nominal === Infinity ? "never" : show(b.nominal, kind, system).text;
-  const spread = c.v.length === 1 ? "exact" : Number.isNaN(b.low) ? "no value" : showBand(b.low, b.high, kind, system).text;
+  const worded = (x: number): string =>
+    Number.isNaN(x) ? (why ?? "no value") : Number.isFinite(x) ? show(x, kind, system).text : x > 0 ? endless(kind) : "without limit";
+  const text = worded(b.nominal);
+  const ends = b.low === b.high ? worded(b.low) : `${worded(b.low)} to ${worded(b.high)}`;
+  const spread = c.v.length === 1 ? "exact" : Number.isFinite(b.high - b.low) ? showBand(b.low, b.high, kind, system).text : ends;
   return { nominal: num(b.nominal, why), low: num(b.low, why), high: num(b.high, why), unit: decl.unit ?? "", kind, text, band: spread };
 }
 
@@ -167,15 +182,26 @@ export function inputAnswer(e: Evaluation, cell: InputCell, system: System): Inp
   const known = leaf !== null && leaf.text !== "unknown";
   const filled = e.filled.get(cell);
   const amount = filled && isColumn(filled) && decl.kind ? amountOf(filled, decl, system) : null;
-  const typical = cell.estimate || decl.typical?.value === undefined ? null : { value: decl.typical.value, source: decl.typical.source, unchecked: decl.typical.unchecked };
+  const typical =
+    cell.estimate || decl.typical?.value === undefined
+      ? null
+      : { value: decl.typical.value, source: decl.typical.source, unchecked: decl.typical.unchecked };
   const origin: OriginAnswer = known
     ? originOf(leaf)
     : typical
-      ? { by: "typical", says: `typical: ${typical.source}${typical.unchecked ? " (unchecked)" : ""}`, ...(typical.unchecked ? { unchecked: true } : {}) }
+      ? {
+          by: "typical",
+          says: `typical: ${typical.source}${typical.unchecked ? " (unchecked)" : ""}`,
+          ...(typical.unchecked ? { unchecked: true } : {}),
+        }
       : decl.typical
         ? { by: "estimate", says: decl.typical.source }
         : { by: "typical", says: `typical: ${decl.wordsSource ?? "one of these in such shops"}` };
-  const text = known ? leaf.text.replaceAll("\n", ", ") : typical ? typical.value : (amount?.text ?? (decl.typicalWords ?? []).join(" or "));
+  const text = known
+    ? leaf.text.replaceAll("\n", ", ")
+    : typical
+      ? typical.value
+      : (amount?.text ?? (decl.typicalWords ?? []).join(" or "));
   return {
     address: cell.address,
     id: decl.id,
@@ -213,7 +239,12 @@ export function figureAnswer(e: Evaluation, cell: FigureCell | PartCell, system:
   };
 }
 
-const deciderAnswer = (d: Decider): DeciderAnswer => ({ input: d.input, says: d.says, measure: d.measure, share: Math.round(d.share * 1000) / 1000 });
+const deciderAnswer = (d: Decider): DeciderAnswer => ({
+  input: d.input,
+  says: d.says,
+  measure: d.measure,
+  share: Math.round(d.share * 1000) / 1000,
+});
 
 const sayOf = (c: Cell): string => c.decl.says;
 
@@ -246,7 +277,7 @@ export function checkAnswer(e: Evaluation, j: Judged, system: System): CheckAnsw
     near: j.near,
     estimated: j.estimated,
     deciders: (j.verdict === "open" || j.reason !== null ? deciders(e, j) : []).map(deciderAnswer),
-    restsOn: j.restsOn.map((r) => ({ says: r.contract.says, guard: r.guard.address })),
+    restsOn: j.restsOn.map((r) => ({ says: r.contract.says, guard: r.guard?.address ?? null })),
     remedies: cell.decl.remedies.map((r) => ({
       does: r.does,
       costs: r.costs,
@@ -291,7 +322,9 @@ export function answer(e: Evaluation): Answer {
     show: model.show,
     variant: [...model.variant.options.map((o) => o.name), ...model.variant.tries.map((t) => `${t.root}/${t.path}: ${t.text}`)],
     machines: machinesOf(model),
-    rooms: house.rooms.filter((r) => r.checks.length + r.figures.length > 0).map((r) => ({ name: r.name, title: r.title, answers: r.answers })),
+    rooms: house.rooms
+      .filter((r) => r.checks.length + r.figures.length > 0)
+      .map((r) => ({ name: r.name, title: r.title, answers: r.answers })),
     checks,
     notices: notices(e),
     figures,
@@ -309,7 +342,9 @@ function machinesOf(model: Model): Answer["machines"] {
     const node = model.roots.get(root)?.entries.get(key);
     return node?.is === "leaf" ? node.text : "";
   };
-  return [...model.roots.keys()].filter((r) => r !== "shop").map((root) => ({ root, title: text(root, "machine") || root, kind: text(root, "kind"), year: text(root, "year") }));
+  return [...model.roots.keys()]
+    .filter((r) => r !== "shop")
+    .map((root) => ({ root, title: text(root, "machine") || root, kind: text(root, "kind"), year: text(root, "year") }));
 }
 
 function notices(e: Evaluation): NoticeAnswer[] {
@@ -322,7 +357,8 @@ function notices(e: Evaluation): NoticeAnswer[] {
     }
     if (Object.values(x).some((v) => typeof v === "number" && Number.isNaN(v))) continue;
     const says = (n.decl.of as (x: unknown) => string | null)(x);
-    if (says !== null) found.push({ address: n.address, severity: n.decl.severity, says, at: n.at.address ?? n.address, room: n.room, root: n.item.root });
+    if (says !== null)
+      found.push({ address: n.address, severity: n.decl.severity, says, at: n.at.address ?? n.address, room: n.room, root: n.item.root });
   }
   return found;
 }

@@ -1,11 +1,10 @@
 // Bands of sample columns: 5 % and 95 % by selection, and how much of a spread one input explains.
 import { SAMPLES } from "./random.ts";
 
-/** Values of one quantity over the imagined shops. Length 1: the same in all of them. */
-export interface Column {
-  readonly v: Float64Array;
+/** What travels down with the values. */
+export interface Marks {
   /** Why samples have no value: root reason -> how many. */
-  readonly holes: ReadonlyMap<string, number> | null;
+  readonly holes?: ReadonlyMap<string, number> | null;
   /** Known to be at most, or at least, the truth. */
   readonly bound?: "upper" | "lower" | "both";
   /** Stands for a simulation that has not run. */
@@ -13,8 +12,13 @@ export interface Column {
   /** Fewer samples than usual. */
   readonly coarse?: true;
 }
-/** Values that are no numbers. Length 1: the same in all shops. */
-export interface Data {
+/** Values of one quantity over the imagined shops. Length 1: the same in all of them. */
+export interface Column extends Marks {
+  readonly v: Float64Array;
+  readonly holes: ReadonlyMap<string, number> | null;
+}
+/** Values that are no numbers. Length 1: the same in all shops. A sample without a value holds NaN. */
+export interface Data extends Marks {
   readonly each: readonly unknown[];
 }
 export type Filled = Column | Data;
@@ -74,7 +78,8 @@ function limit(a: Float64Array, n: number, p: number): number {
 export function band(column: Column, holesAs?: { low: number; high: number }): Band {
   const { v } = column;
   const nominal = v[0] ?? Number.NaN;
-  if (v.length === 1) return Number.isNaN(nominal) && holesAs ? { nominal, low: holesAs.low, high: holesAs.high } : { nominal, low: nominal, high: nominal };
+  if (v.length === 1)
+    return Number.isNaN(nominal) && holesAs ? { nominal, low: holesAs.low, high: holesAs.high } : { nominal, low: nominal, high: nominal };
   const edge = (p: number, fill: number | undefined): number => {
     let n = 0;
     for (let k = 1; k < v.length; k += 1) {
@@ -90,29 +95,51 @@ export function band(column: Column, holesAs?: { low: number; high: number }): B
 /** Groups the samples are sorted into to see what an input explains; 25 keeps 40 samples a group. */
 const GROUPS = 25;
 
+/** Samples in the order of a column, the nominal one and those without a value left out; kept, since one input is held against many figures. */
+const orders = new WeakMap<Float64Array, Uint16Array>();
+function orderOf(x: Float64Array): Uint16Array {
+  const known = orders.get(x);
+  if (known) return known;
+  const finite = Uint16Array.from(x.keys()).filter((k) => k > 0 && Number.isFinite(x[k]));
+  const order = finite.sort((a, b) => (x[a] ?? 0) - (x[b] ?? 0));
+  orders.set(x, order);
+  return order;
+}
+
 /**
- * Share of the spread of log y that goes away when x is known: 1 - mean variance within groups of like x / variance (the correlation
- * ratio, estimated as K. Pearson 1905, less the share that chance alone would explain). Both columns must be long.
+ * Share of the spread of y that goes away when x is known: 1 - mean variance within groups of like x / variance (the correlation
+ * ratio, estimated as K. Pearson 1905, less the share that chance alone would explain). The spread is that of log y where y has one in all
+ * samples, otherwise that of y, with what is endless taken at the furthest value that is not. Both columns must be long.
  */
 export function explained(y: Float64Array, x: Float64Array): number {
-  const n = Math.min(y.length, x.length);
-  const order: number[] = [];
-  for (let k = 1; k < n; k += 1) {
+  const values: number[] = [];
+  let far = 0;
+  let logs = true;
+  for (const k of orderOf(x)) {
     const value = y[k] ?? Number.NaN;
-    if (value > 0 && Number.isFinite(value) && Number.isFinite(x[k] ?? Number.NaN)) order.push(k);
+    if (Number.isNaN(value)) continue;
+    values.push(value);
+    if (Number.isFinite(value)) far = Math.max(far, Math.abs(value));
+    logs &&= value > 0 && value < Infinity;
   }
-  if (order.length < 4 * GROUPS) return 0;
-  order.sort((a, b) => (x[a] ?? 0) - (x[b] ?? 0));
-  const logs = order.map((k) => Math.log(y[k] ?? 1));
-  const mean = logs.reduce((s, l) => s + l, 0) / logs.length;
-  const total = logs.reduce((s, l) => s + (l - mean) ** 2, 0);
-  if (total < 1e-18 * logs.length) return 0;
+  const n = values.length;
+  if (n < 4 * GROUPS) return 0;
+  if (far === 0) far = 1;
+  for (const [i, value] of values.entries()) values[i] = logs ? Math.log(value) : Math.max(-far, Math.min(far, value)) / far;
+  const total = spreadOf(values, 0, n);
+  // Rounding noise is no spread.
+  if (total < 1e-18 * n) return 0;
   let within = 0;
-  for (let g = 0; g < GROUPS; g += 1) {
-    const part = logs.slice(Math.floor((g * logs.length) / GROUPS), Math.floor(((g + 1) * logs.length) / GROUPS));
-    const m = part.reduce((s, l) => s + l, 0) / part.length;
-    within += part.reduce((s, l) => s + (l - m) ** 2, 0);
-  }
-  const share = 1 - within / (logs.length - GROUPS) / (total / (logs.length - 1));
-  return Math.max(0, share);
+  for (let g = 0; g < GROUPS; g += 1) within += spreadOf(values, Math.floor((g * n) / GROUPS), Math.floor(((g + 1) * n) / GROUPS));
+  return Math.max(0, 1 - within / (n - GROUPS) / (total / (n - 1)));
+}
+
+/** Sum of the squares about the mean of a stretch. */
+function spreadOf(values: readonly number[], from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < to; i += 1) sum += values[i] ?? 0;
+  const mean = sum / (to - from);
+  let squares = 0;
+  for (let i = from; i < to; i += 1) squares += ((values[i] ?? 0) - mean) ** 2;
+  return squares;
 }

@@ -1,6 +1,7 @@
 // Checks: a demand against a capacity, with the real ways to cure one that fails.
 import type { Contract } from "./contract.ts";
-import type { Ref, Values, When } from "./figure.ts";
+import type { FindingCode } from "./finding.ts";
+import type { Ref, Values, When } from "./ref.ts";
 import type { Scope } from "./item.ts";
 
 export interface Remedy {
@@ -11,6 +12,8 @@ export interface Remedy {
   readonly changes: readonly Ref<unknown>[];
   /** Changes to lay over, path below the thing -> text, so that the new verdict can be shown. */
   readonly lay?: Readonly<Record<string, string>>;
+  /** Only where these words stand. */
+  readonly when?: readonly When[];
 }
 
 export interface Check {
@@ -43,6 +46,8 @@ export interface Notice {
   readonly id: string;
   readonly per: Scope;
   readonly severity: "error" | "warning" | "note";
+  /** Given, it is said as a mistake in the files, with its place. */
+  readonly code?: FindingCode;
   readonly needs: Readonly<Record<string, Ref<unknown>>>;
   readonly when?: readonly When[];
   readonly of: (x: never) => string | null;

@@ -1,9 +1,9 @@
 // Every cell's column over the imagined shops. Everything is evaluated; a column whose needs are the same columns as before is kept.
-import { type Column, exact, type Filled, hole, isColumn } from "./band.ts";
+import { type Column, exact, type Filled, hole, isColumn, type Marks } from "./band.ts";
 import type { Draw, Figure, Joint, Refusal, Simulated, Value } from "./figure.ts";
 import { type Cell, cone, type FigureCell, type Graph, type InputCell, isMissing, type PartCell, type SlotCell } from "./graph.ts";
 import { canonical, type Job, type Json } from "./job.ts";
-import { type Ends, fillInput } from "./sample.ts";
+import { fillInput, spreadOf } from "./sample.ts";
 import { SAMPLES, SLOW_SAMPLES } from "./random.ts";
 
 export interface Evaluation {
@@ -18,6 +18,8 @@ export type Mode = "full" | "quick" | "nominal";
 interface Memo {
   readonly decl: unknown;
   readonly parts: readonly (Filled | null)[];
+  /** What somebody had to say first: it stands in the result and in no part. */
+  readonly waits: string | null;
   readonly result: Filled;
 }
 
@@ -37,48 +39,39 @@ export function runJob<B extends Json, R extends Json>(job: Job<B, R>, brief: B)
   return kept(`${job.id} ${job.version} ${canonical(brief)}`, () => job.run(brief));
 }
 
-export function evaluate(graph: Graph, mode: Mode, before?: Evaluation, swung?: ReadonlyMap<Cell, Filled>): Evaluation {
+export function evaluate(graph: Graph, mode: Mode, before?: Evaluation): Evaluation {
   const filled = new Map<Cell, Filled>();
   const memo = new Map<string, Memo>();
-  const old = before?.mode === mode && !swung ? before.memo : undefined;
-  for (const cell of cone(...graph.cells.values())) fill(cell, filled, memo, old, mode, swung);
+  const old = before?.mode === mode ? before.memo : undefined;
+  for (const cell of cone(...graph.cells.values())) {
+    // An input's column is kept by what is written (sample.ts), so comparing columns is enough everywhere else.
+    if (cell.is === "input") {
+      filled.set(cell, make(cell, filled, mode));
+      continue;
+    }
+    const parts = partsOf(cell, filled);
+    const waits = "waits" in cell ? (cell.waits?.says ?? null) : null;
+    const past = old?.get(cell.address);
+    const same =
+      past?.decl === cell.decl && past.waits === waits && past.parts.length === parts.length && past.parts.every((p, i) => p === parts[i]);
+    const result = past && same ? past.result : make(cell, filled, mode);
+    filled.set(cell, result);
+    memo.set(cell.address, { decl: cell.decl, parts, waits, result });
+  }
   return { graph, mode, filled, memo };
 }
 
 /** Evaluates the cone of some cells alone, with some columns replaced. */
 export function evaluateCone(order: readonly Cell[], mode: Mode, replaced: ReadonlyMap<Cell, Filled>): Map<Cell, Filled> {
   const filled = new Map<Cell, Filled>();
-  for (const cell of order) fill(cell, filled, new Map(), undefined, mode, replaced);
+  for (const cell of order) filled.set(cell, replaced.get(cell) ?? make(cell, filled, mode));
   return filled;
 }
 
-function fill(
-  cell: Cell,
-  filled: Map<Cell, Filled>,
-  memo: Map<string, Memo>,
-  old: ReadonlyMap<string, Memo> | undefined,
-  mode: Mode,
-  swung: ReadonlyMap<Cell, Filled> | undefined,
-): void {
-  const swap = swung?.get(cell);
-  if (swap) {
-    filled.set(cell, swap);
-    return;
-  }
-  const parts = partsOf(cell, filled);
-  const past = old?.get(cell.address);
-  // An input's column is itself kept by what is written, so comparing columns is enough everywhere else.
-  const same = cell.is !== "input" && past && past.decl === cell.decl && past.parts.length === parts.length && past.parts.every((p, i) => p === parts[i]);
-  const result = same ? past.result : make(cell, filled, mode);
-  filled.set(cell, result);
-  memo.set(cell.address, { decl: cell.decl, parts, result });
-}
-
-function partsOf(cell: Cell, filled: ReadonlyMap<Cell, Filled>): (Filled | null)[] {
+/** What a cell that is no input is computed from. */
+function partsOf(cell: Exclude<Cell, InputCell>, filled: ReadonlyMap<Cell, Filled>): (Filled | null)[] {
   const get = (c: Cell): Filled | null => filled.get(c) ?? null;
   switch (cell.is) {
-    case "input":
-      return cell.estimate ? [get(cell.estimate)] : [];
     case "part":
       return [get(cell.joint)];
     case "slot":
@@ -116,58 +109,89 @@ function makePart(cell: PartCell, filled: ReadonlyMap<Cell, Filled>, mode: Mode)
 }
 
 const lengthOf = (f: Filled): number => (isColumn(f) ? f.v.length : f.each.length);
-const longest = (parts: readonly Filled[]): number => parts.reduce((n, f) => (lengthOf(f) === 1 ? n : n === 1 ? lengthOf(f) : Math.min(n, lengthOf(f))), 1);
+const longest = (parts: readonly Filled[]): number =>
+  parts.reduce((n, f) => (lengthOf(f) === 1 ? n : n === 1 ? lengthOf(f) : Math.min(n, lengthOf(f))), 1);
 const entry = (f: Filled, k: number): unknown => (isColumn(f) ? f.v[f.v.length === 1 ? 0 : k] : f.each[f.each.length === 1 ? 0 : k]);
+const reasonOf = (f: Filled): string => f.holes?.keys().next().value ?? "no value";
+const isNone = (f: Filled): boolean => lengthOf(f) === 1 && Number.isNaN(entry(f, 0));
 
 function mergeHoles(parts: readonly Filled[]): Map<string, number> | null {
   let all: Map<string, number> | null = null;
   for (const f of parts) {
-    if (!isColumn(f) || !f.holes) continue;
+    if (!f.holes) continue;
     all ??= new Map();
     for (const [reason, n] of f.holes) all.set(reason, Math.max(n, all.get(reason) ?? 0));
   }
   return all;
 }
 
-const isNoColumn = (f: Filled): boolean => isColumn(f) && f.v.length === 1 && Number.isNaN(f.v[0]) && f.holes !== null;
+const combined = {
+  sum: (a: number, b: number) => a + b,
+  max: Math.max,
+  min: Math.min,
+} as const;
 
 function makeSlot(cell: SlotCell, filled: ReadonlyMap<Cell, Filled>): Filled {
   const parts = cell.shares.map((c) => filled.get(c) ?? hole("not computed"));
   const n = longest(parts);
-  const { combine } = cell.decl;
+  const { combine, bound: allAtOnce } = cell.decl;
+  const holes = mergeHoles(parts);
+  const bound = allAtOnce && parts.length > 1 ? { bound: allAtOnce } : {};
+  // A share that nobody can count yet only adds to a sum; shares are never below nothing.
+  const short: Marks[] = cell.waits ? [{ bound: combine === "min" ? "upper" : "lower" }] : [];
   if (combine === "list") {
-    const each = Array.from({ length: n }, (_, k) => parts.map((f, i) => ({ from: cell.shares[i]?.item.path.at(-1) ?? cell.shares[i]?.item.root ?? "", value: entry(f, k) })));
-    return { each };
+    const from = cell.shares.map((c) => c.item.path.at(-1) ?? c.item.root);
+    const each = Array.from({ length: n }, (_, k): unknown => {
+      const values = parts.map((f) => entry(f, k));
+      return values.some(Number.isNaN) ? Number.NaN : values.map((value, i) => ({ from: from[i] ?? "", value }));
+    });
+    return flagged({ each, holes, ...bound }, [...parts, ...short]);
   }
   const v = new Float64Array(n).fill(combine === "sum" || parts.length === 0 ? 0 : combine === "max" ? -Infinity : Infinity);
+  const put = combined[combine];
   for (const f of parts) {
     if (!isColumn(f)) continue;
-    for (let k = 0; k < n; k += 1) {
-      const x = f.v[f.v.length === 1 ? 0 : k] ?? Number.NaN;
-      const sum = v[k] ?? 0;
-      v[k] = combine === "sum" ? sum + x : Number.isNaN(x) || Number.isNaN(sum) ? Number.NaN : combine === "max" ? Math.max(sum, x) : Math.min(sum, x);
-    }
+    for (let k = 0; k < n; k += 1) v[k] = put(v[k] ?? 0, f.v[f.v.length === 1 ? 0 : k] ?? Number.NaN);
   }
-  const { bound } = cell.decl;
-  return flagged({ v, holes: mergeHoles(parts), ...(bound && parts.length > 1 ? { bound } : {}) }, parts);
+  return flagged({ v, holes, ...bound }, [...parts, ...short]);
 }
 
-/** Marks that travel down: estimated, coarse, and bounds through the signs of the needs. */
-function flagged(column: Column, parts: readonly Filled[], signs?: readonly ("+" | "-" | undefined)[]): Column {
-  let bound = column.bound;
-  let estimated = column.estimated;
-  let coarse = column.coarse;
-  parts.forEach((f, i) => {
-    if (!isColumn(f)) return;
-    if (f.estimated) estimated = true;
-    if (f.coarse) coarse = true;
-    if (f.bound) {
-      const sign = signs ? signs[i] : "+";
-      const here = sign === undefined || f.bound === "both" ? "both" : sign === "+" ? f.bound : f.bound === "upper" ? "lower" : "upper";
-      bound = bound && bound !== here ? "both" : here;
-    }
+/** Marks that travel down: estimated, coarse, and bounds through the signs of the needs; without signs, as they are. */
+function flagged<F extends Filled>(f: F, parts: readonly Marks[], signs?: readonly ("+" | "-" | undefined)[]): F {
+  let { bound, estimated, coarse } = f;
+  parts.forEach((part, i) => {
+    if (part.estimated) estimated = true;
+    if (part.coarse) coarse = true;
+    if (!part.bound) return;
+    const sign = signs ? signs[i] : "+";
+    const here =
+      sign === undefined || part.bound === "both" ? "both" : sign === "+" ? part.bound : part.bound === "upper" ? "lower" : "upper";
+    bound = bound && bound !== here ? "both" : here;
   });
-  return { v: column.v, holes: column.holes, ...(bound ? { bound } : {}), ...(estimated ? { estimated } : {}), ...(coarse ? { coarse } : {}) };
+  return { ...f, ...(bound ? { bound } : {}), ...(estimated ? { estimated } : {}), ...(coarse ? { coarse } : {}) };
+}
+
+/** Lays sample after sample into x; says why where a need of one has no value. */
+function sampler(x: Record<string, unknown>, names: readonly string[], parts: readonly Filled[]): (k: number) => string | null {
+  const long = parts.flatMap((f, i) => {
+    const name = names[i];
+    return name === undefined || lengthOf(f) === 1 ? [] : [{ name, values: isColumn(f) ? f.v : f.each, part: f }];
+  });
+  return (k) => {
+    let none: Filled | null = null;
+    for (const { name, values, part } of long) {
+      const value = values[k];
+      // The one value unlike itself is NaN: a hole.
+      if (value !== value) none ??= part;
+      x[name] = value;
+    }
+    return none && reasonOf(none);
+  };
+}
+
+/** Counts samples without a value by their reason. */
+function counted(holes: Map<string, number> | null, reason: string): Map<string, number> {
+  return (holes ?? new Map<string, number>()).set(reason, (holes?.get(reason) ?? 0) + 1);
 }
 
 function makeFigure(cell: FigureCell, filled: ReadonlyMap<Cell, Filled>, mode: Mode): Filled {
@@ -180,7 +204,7 @@ function makeFigure(cell: FigureCell, filled: ReadonlyMap<Cell, Filled>, mode: M
     x[name] = null;
     if (isMissing(need)) continue;
     const f = filled.get(need) ?? hole("not computed");
-    if (isNoColumn(f) && decl.decl !== "value") return hole([...((f as Column).holes?.keys() ?? [])][0] ?? "no value");
+    if (isNone(f)) return hole(reasonOf(f));
     names.push(name);
     parts.push(f);
     x[name] = entry(f, 0);
@@ -202,61 +226,53 @@ function makeFigure(cell: FigureCell, filled: ReadonlyMap<Cell, Filled>, mode: M
   }
 }
 
-function makeColumn(cell: FigureCell, decl: Figure, x: Record<string, unknown>, names: readonly string[], parts: readonly Filled[]): Column {
-  const n = longest(parts);
-  const v = new Float64Array(n);
+function makeColumn(
+  cell: FigureCell,
+  decl: Figure,
+  x: Record<string, unknown>,
+  names: readonly string[],
+  parts: readonly Filled[],
+): Column {
+  const v = new Float64Array(longest(parts));
   const of = decl.of as (x: unknown) => number;
   const valid = decl.valid as ((x: unknown) => string | null) | undefined;
-  const long = names.map((name, i) => ({ name, f: parts[i] })).filter((p): p is { name: string; f: Filled } => p.f !== undefined && lengthOf(p.f) > 1);
-  const inherited = mergeHoles(parts);
+  const lay = sampler(x, names, parts);
   let holes: Map<string, number> | null = null;
-  const miss = (reason: string): void => {
-    holes ??= new Map();
-    holes.set(reason, (holes.get(reason) ?? 0) + 1);
-  };
-  const root = inherited ? ([...inherited.keys()][0] ?? "no value") : null;
-  for (let k = 0; k < n; k += 1) {
-    let empty = false;
-    for (const { name, f } of long) {
-      const value = isColumn(f) ? f.v[k] : f.each[k];
-      if (typeof value === "number" && value !== value) empty = true;
-      x[name] = value;
-    }
-    if (empty) {
-      v[k] = Number.NaN;
-      miss(root ?? "no value");
-      continue;
-    }
-    const no = valid ? valid(x) : null;
-    if (no !== null) {
-      v[k] = Number.NaN;
-      miss(no);
-      continue;
-    }
-    const value = of(x);
-    if (value !== value) miss(`no number for ${cell.decl.id}`);
+  for (let k = 0; k < v.length; k += 1) {
+    const no = lay(k) ?? (valid ? valid(x) : null);
+    const value = no === null ? of(x) : Number.NaN;
+    if (value !== value) holes = counted(holes, no ?? `no number for ${cell.decl.id}`);
     v[k] = value;
   }
-  const signs = names.map((name) => decl.signs?.[name]);
-  return flagged({ v, holes }, parts, signs);
+  return flagged(
+    { v, holes },
+    parts,
+    names.map((name) => decl.signs?.[name]),
+  );
 }
 
+/** A table or a list has no signs: a bound on what it is made of bounds it in no direction that is known. */
 function makeValue(decl: Value<unknown>, x: Record<string, unknown>, names: readonly string[], parts: readonly Filled[]): Filled {
   const of = decl.of as (x: unknown) => unknown;
-  const n = longest(parts);
-  const each: unknown[] = [];
-  for (let k = 0; k < n; k += 1) {
-    names.forEach((name, i) => {
-      const f = parts[i];
-      if (f) x[name] = entry(f, k);
-    });
-    each.push(of({ ...x }));
-  }
-  return { each };
+  const lay = sampler(x, names, parts);
+  let holes: Map<string, number> | null = null;
+  const each = Array.from({ length: longest(parts) }, (_, k) => {
+    const no = lay(k);
+    if (no === null) return of({ ...x });
+    holes = counted(holes, no);
+    return Number.NaN;
+  });
+  return flagged({ each, holes }, parts, []);
 }
 
 /** A joint value takes its needs at their nominal, and the half width of each (two standard deviations of a reading). */
-function makeJoint(cell: FigureCell, decl: Joint, x: Record<string, unknown>, names: readonly string[], needs: FigureCell["needs"]): Filled {
+function makeJoint(
+  cell: FigureCell,
+  decl: Joint,
+  x: Record<string, unknown>,
+  names: readonly string[],
+  needs: FigureCell["needs"],
+): Filled {
   const half: Record<string, number> = {};
   for (const name of names) {
     const need = needs.get(name);
@@ -272,9 +288,11 @@ function makeJoint(cell: FigureCell, decl: Joint, x: Record<string, unknown>, na
   return got;
 }
 
+/** Two standard deviations of a reading, half of a range. */
 function halfOf(cell: InputCell): number {
-  const f = fillInput(cell, true) as Column & { ends?: Ends };
-  return f.ends ? (f.ends.high - f.ends.low) / 2 : 0;
+  const s = spreadOf(cell);
+  if (!s) return 0;
+  return s.shape === "normal" ? 2 * s.sigma : (s.high - s.low) / 2;
 }
 
 function makeSimulated(
@@ -294,23 +312,18 @@ function makeSimulated(
   const read = decl.read as (r: Json) => number;
   const valid = decl.valid as ((x: unknown) => string | null) | undefined;
   const ran = new Float64Array(n);
+  const lay = sampler(x, names, parts);
   let holes: Map<string, number> | null = null;
   for (let k = 0; k < n; k += 1) {
-    let empty = false;
-    names.forEach((name, i) => {
-      const f = parts[i];
-      if (!f) return;
-      const value = entry(f, k);
-      if (typeof value === "number" && Number.isNaN(value)) empty = true;
-      x[name] = value;
-    });
-    const no = empty ? "no value" : valid ? valid(x) : null;
-    ran[k] = no === null ? read(runJob(decl.job, brief(x))) : Number.NaN;
-    if (no !== null || Number.isNaN(ran[k])) holes = (holes ?? new Map<string, number>()).set(no ?? "no value", (holes?.get(no ?? "no value") ?? 0) + 1);
+    const no = lay(k) ?? (valid ? valid(x) : null);
+    const value = no === null ? read(runJob(decl.job, brief(x))) : Number.NaN;
+    if (Number.isNaN(value)) holes = counted(holes, no ?? `no number for ${decl.id}`);
+    ran[k] = value;
   }
+  const signs = names.map((name) => decl.signs?.[name]);
   const carried = estimate && n > 1 && holes === null ? carry(ran, estimate) : null;
-  if (carried) return flagged({ v: carried, holes }, parts);
-  return flagged({ v: ran, holes, ...(n > 1 ? { coarse: true as const } : {}) }, parts);
+  if (carried) return flagged({ v: carried, holes }, parts, signs);
+  return flagged({ v: ran, holes, ...(n > 1 ? { coarse: true as const } : {}) }, parts, signs);
 }
 
 /** Carries the runs to all samples by their ratio to the estimate; null where the estimate says never, nothing, or is itself short. */

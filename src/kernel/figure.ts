@@ -3,18 +3,10 @@ import { type Kind, kindOf, type Measure } from "./unit.ts";
 import type { Contract } from "./contract.ts";
 import type { Job, Json } from "./job.ts";
 import { machine, type Scope, shop } from "./item.ts";
+import type { Link, Needs, Ref, Values, When } from "./ref.ts";
 import type { Slot } from "./slot.ts";
 
-/** What a need may name. The type parameter is what `of` receives for it. */
-export interface Ref<T = number> {
-  readonly id: string;
-  readonly per: Scope;
-  /** Never set: carries the type. */
-  readonly type?: T;
-  readonly decl: string;
-}
-export type Needs = Readonly<Record<string, Ref<unknown>>>;
-export type Values<X extends Needs> = { readonly [K in keyof X]: X[K] extends Ref<infer T> ? T : never };
+export { link, type Link, type Ref, type Values, type When } from "./ref.ts";
 
 /** A band that stands in for what nobody has measured. */
 export interface Typical {
@@ -61,9 +53,7 @@ export interface Input<T = number> extends Ref<T>, Omit<InputWords, "per"> {
 const inputId = (per: Scope, key: string): string => (per === shop || per === machine ? key : `${per.name}.${key}`);
 
 /** A quantity written in the files. Without `typical` and `required` it exists only where it is written (or is `none`). */
-export function input(
-  d: InputWords & Measure & { symbol?: string; typical?: TypicalOr },
-): Input<number> {
+export function input(d: InputWords & Measure & { symbol?: string; typical?: TypicalOr }): Input<number> {
   const { unit, kind: _kind, ...rest } = d;
   return { ...rest, decl: "input", form: "quantity", id: inputId(d.per, d.key), unit, kind: kindOf(d) };
 }
@@ -107,18 +97,6 @@ export function listsInput(d: InputWords): Input<readonly string[]> {
   return { ...d, decl: "input", form: "lists", id: inputId(d.per, d.key), unit: "", kind: null };
 }
 
-/** The thing that another thing names: an operation its tool, a part its material. */
-export interface Link {
-  readonly decl: "link";
-  readonly per: Scope;
-  readonly key: string;
-  readonly to: Scope;
-  readonly says: string;
-}
-export function link(d: Omit<Link, "decl">): Link {
-  return { ...d, decl: "link" };
-}
-
 export interface Via<T> extends Ref<T> {
   readonly decl: "via";
   readonly links: readonly Link[];
@@ -146,12 +124,6 @@ export interface Perhaps<T> extends Ref<T | null> {
 /** A need that may be missing: `of` then receives null. */
 export function perhaps<T>(to: Ref<T>): Perhaps<T> {
   return { decl: "perhaps", id: to.id, per: to.per, to };
-}
-
-/** Existence hangs on words, never on numbers, so that it is the same in all samples. */
-export interface When {
-  readonly word: Ref<string>;
-  readonly is: readonly string[];
 }
 
 export type Signs<X extends Needs> = { readonly [K in keyof X]?: "+" | "-" };
@@ -185,10 +157,8 @@ export interface Figure extends Ref<number>, Omit<FigureWords<Needs>, "per" | "v
 
 /** One computed quantity. `formula` where one line says it, `method` where a table, a search or a loop is needed. */
 export function figure<const X extends Needs>(
-  d: FigureWords<X> & Measure & { of: (x: Values<X>) => number } & (
-      | { formula: string; method?: never }
-      | { method: string; formula?: never }
-    ),
+  d: FigureWords<X> &
+    Measure & { of: (x: Values<X>) => number } & ({ formula: string; method?: never } | { method: string; formula?: never }),
 ): Figure {
   const { kind: _kind, ...rest } = d;
   // The one widening of the kernel: `of` is stored without the names of its needs; the evaluator hands it exactly those.
@@ -196,9 +166,21 @@ export function figure<const X extends Needs>(
 }
 
 /** A physical constant as a need, so that a formula may name it. */
-export function known(id: string, c: { symbol: string; value: number; unit: string; kind?: string; says: string; source: string }): Ref<number> {
+export function known(
+  id: string,
+  c: { symbol: string; value: number; unit: string; kind?: string; says: string; source: string },
+): Ref<number> {
   const { kind: _kind, ...rest } = c;
-  return { ...rest, decl: "figure", id: `constant.${id}`, per: shop, kind: kindOf(c as Measure), formula: String(c.value), needs: {}, of: () => c.value } as Figure;
+  return {
+    ...rest,
+    decl: "figure",
+    id: `constant.${id}`,
+    per: shop,
+    kind: kindOf(c as Measure),
+    formula: String(c.value),
+    needs: {},
+    of: () => c.value,
+  } as Figure;
 }
 
 /** What a joint value draws with: a seed of its own, how many samples are wanted, and half the spread of each reading (two standard deviations). */
@@ -242,10 +224,7 @@ export interface Reading {
 }
 
 /** Values that only make sense together (a motor's circuit): drawn jointly, weighed by readings, never recombined. Needs are taken at their nominal. */
-export function joint<
-  const X extends Needs,
-  const G extends Readonly<Record<string, Measure & { symbol: string; says: string }>>,
->(d: {
+export function joint<const X extends Needs, const G extends Readonly<Record<string, Measure & { symbol: string; says: string }>>>(d: {
   id: string;
   per: Scope;
   says: string;
@@ -261,7 +240,17 @@ export function joint<
   const whole = { ...d, decl: "joint", gives } as unknown as Joint;
   const parts: Record<string, JointPart> = {};
   for (const [part, m] of Object.entries(whole.gives)) {
-    parts[part] = { decl: "part", id: `${d.id}.${part}`, per: d.per, joint: whole, part, symbol: m.symbol, unit: m.unit, kind: m.kind, says: m.says };
+    parts[part] = {
+      decl: "part",
+      id: `${d.id}.${part}`,
+      per: d.per,
+      joint: whole,
+      part,
+      symbol: m.symbol,
+      unit: m.unit,
+      kind: m.kind,
+      says: m.says,
+    };
   }
   return { joint: whole, ...parts } as { readonly joint: Joint } & { readonly [K in keyof G]: JointPart };
 }

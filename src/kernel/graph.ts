@@ -46,6 +46,8 @@ export interface SlotCell extends CellBase {
   readonly is: "slot";
   readonly decl: Slot<unknown>;
   readonly shares: readonly Cell[];
+  /** First share that somebody has to answer before it can be counted: until then the slot holds less than it should. */
+  readonly waits: Missing | null;
 }
 export type Cell = InputCell | FigureCell | PartCell | SlotCell;
 
@@ -90,16 +92,27 @@ function leafAt(root: Node | undefined, path: readonly string[]): Leaf | null {
 /** A list of plain values as one leaf: the texts joined by a line feed, which no value can hold. */
 function listLeaf(list: Node): Leaf | null {
   if (list.is !== "list") return null;
-  const texts = list.items.map((n) => (n.is === "leaf" ? n.text : n.is === "list" ? n.items.map((m) => (m.is === "leaf" ? m.text : "")).join("\t") : ""));
+  const texts = list.items.map((n) =>
+    n.is === "leaf" ? n.text : n.is === "list" ? n.items.map((m) => (m.is === "leaf" ? m.text : "")).join("\t") : "",
+  );
   return { is: "leaf", text: texts.join("\n"), place: list.place, origin: list.origin, over: [] };
 }
 
-function itemsOf(model: Model, scopes: readonly Scope[]): Item[] {
+/** Where it is written that nobody knows how many things of a kind there are. */
+interface Unsaid {
+  readonly scope: Scope;
+  readonly root: string;
+  readonly path: readonly string[];
+}
+
+function itemsOf(model: Model, scopes: readonly Scope[]): { items: Item[]; unsaid: Unsaid[] } {
   const tops = new Map<string, Item>();
   const shopItem: Item = { scope: shop, root: "shop", path: [], parent: null, named: false };
   tops.set("shop", shopItem);
-  for (const root of model.roots.keys()) if (root !== "shop") tops.set(root, { scope: machine, root, path: [], parent: shopItem, named: true });
+  for (const root of model.roots.keys())
+    if (root !== "shop") tops.set(root, { scope: machine, root, path: [], parent: shopItem, named: true });
   const found: { scope: Scope; root: string; path: string[]; implied: boolean; named: boolean }[] = [];
+  const unsaid: Unsaid[] = [];
   for (const scope of scopes) {
     for (const mount of scope.mounts) {
       const { root: kind, keys } = mountKeys(mount.at);
@@ -107,9 +120,14 @@ function itemsOf(model: Model, scopes: readonly Scope[]): Item[] {
         if ((root === "shop") !== (kind === "shop")) continue;
         const walk = (node: Node | undefined, done: string[], left: readonly string[]): void => {
           const [key, ...rest] = left;
+          if (node?.is === "leaf" && node.text === "unknown" && left.includes("*")) {
+            unsaid.push({ scope, root, path: done });
+            return;
+          }
           if (key === undefined) {
             const there = node?.is === "map";
-            if (there || (mount.implied && !(node?.is === "leaf" && node.text === "none"))) found.push({ scope, root, path: done, implied: !there, named: keys.at(-1) === "*" });
+            if (there || (mount.implied && !(node?.is === "leaf" && node.text === "none")))
+              found.push({ scope, root, path: done, implied: !there, named: keys.at(-1) === "*" });
             return;
           }
           if (key === "*") {
@@ -130,19 +148,21 @@ function itemsOf(model: Model, scopes: readonly Scope[]): Item[] {
   const byPath = new Map<string, Item>(items.map((i) => [itemAddress(i), i]));
   for (const f of found.toSorted((a, b) => a.path.length - b.path.length)) {
     let parent: Item | null = null;
-    for (let n = f.path.length - 1; n >= 0 && !parent; n -= 1) parent = byPath.get(itemAddress({ scope: f.scope, root: f.root, path: f.path.slice(0, n), parent: null, named: false })) ?? null;
+    for (let n = f.path.length - 1; n >= 0 && !parent; n -= 1)
+      parent = byPath.get(itemAddress({ scope: f.scope, root: f.root, path: f.path.slice(0, n), parent: null, named: false })) ?? null;
     // An implied thing needs a holder of its own: no spindle, no drive.
     if (f.implied && parent?.path.length !== f.path.length - 1) continue;
     const item: Item = { scope: f.scope, root: f.root, path: f.path, parent, named: f.named };
     items.push(item);
     byPath.set(itemAddress(item), item);
   }
-  return items;
+  return { items, unsaid };
 }
 
 /** Builds the cells of a model. Throws on a circle of figures, naming it. */
 export function build(house: House, model: Model): Graph {
-  const items = itemsOf(model, house.scopes);
+  const { items, unsaid } = itemsOf(model, house.scopes);
+  const byAddress = new Map(items.map((i) => [itemAddress(i), i]));
   const children = new Map<Item, Item[]>();
   const byScope = new Map<Scope, Item[]>();
   for (const item of items) {
@@ -156,9 +176,9 @@ export function build(house: House, model: Model): Graph {
   const holder = (from: Item, per: Scope): Item | null => {
     for (let at: Item | null = from; at; at = at.parent) {
       if (at.scope === per) return at;
-      // Things with a user's name are never picked because there happens to be only one of them; nor is a machine.
-      const own = at.scope === shop ? undefined : children.get(at)?.find((c) => c.scope === per && !c.named);
-      if (own) return own;
+      // Things with a user's name (machines too) are never picked because there happens to be only one of them; nor is one of several.
+      const own = children.get(at)?.filter((c) => c.scope === per && !c.named) ?? [];
+      if (own.length === 1) return own[0] ?? null;
     }
     return null;
   };
@@ -170,15 +190,23 @@ export function build(house: House, model: Model): Graph {
     const address = `${itemAddress(at)}.${link.key}`;
     if (leaf.text === "unknown") return { missing: "required", says: `${link.says} not known`, address };
     const named = (byScope.get(link.to) ?? []).filter((i) => i.path.at(-1) === leaf.text && (i.root === at.root || i.root === "shop"));
-    return named[0] ?? { missing: "required", says: `no ${link.says} named ${leaf.text}`, address };
+    return (
+      named.find((i) => i.root === at.root) ?? named[0] ?? { missing: "required", says: `no ${link.says} named ${leaf.text}`, address }
+    );
   };
 
   const words = (item: Item, when: readonly When[] | undefined): Missing | null => {
     for (const w of when ?? []) {
       const cell = find(item, w.word);
       if (isMissing(cell)) return cell;
-      const text = cell.is === "input" ? (cell.leaf?.text ?? cell.decl.typicalWords?.[0]) : undefined;
-      if (text === undefined || text === "unknown") return { missing: "required", says: `${nameOf(cell.decl)} is not known`, address: cell.address, ...(cell.is === "input" ? { input: cell.decl } : {}) };
+      const text = cell.is === "input" ? wordOf(cell) : undefined;
+      if (text === undefined || text === "unknown")
+        return {
+          missing: "required",
+          says: `${nameOf(cell.decl)} is not known`,
+          address: cell.address,
+          ...(cell.is === "input" ? { input: cell.decl } : {}),
+        };
       if (!w.is.includes(text)) return { missing: "not-there", says: `${nameOf(cell.decl)} is ${text}` };
     }
     return null;
@@ -208,7 +236,10 @@ export function build(house: House, model: Model): Graph {
     return { is: "input", address, item, room, decl, leaf, estimate };
   };
 
-  const needsOf = (item: Item, needs: Readonly<Record<string, Ref<unknown>>>): { found: Map<string, Cell | Missing>; absent: Missing | null; waits: Missing | null } => {
+  const needsOf = (
+    item: Item,
+    needs: Readonly<Record<string, Ref<unknown>>>,
+  ): { found: Map<string, Cell | Missing>; absent: Missing | null; waits: Missing | null } => {
     const found = new Map<string, Cell | Missing>();
     let absent: Missing | null = null;
     let waits: Missing | null = null;
@@ -233,15 +264,31 @@ export function build(house: House, model: Model): Graph {
 
   const slotCell = (decl: Slot<unknown>, item: Item): Cell | Missing => {
     const shares: Cell[] = [];
+    let waits: Missing | null = null;
     for (const offer of house.offersTo.get(decl) ?? []) {
       for (const giver of byScope.get(offer.from.per) ?? []) {
-        if (owner(offer, giver) !== item || words(giver, offer.when)) continue;
-        const cell = find(giver, offer.from);
+        if (owner(offer, giver) !== item) continue;
+        const cell = words(giver, offer.when) ?? find(giver, offer.from);
         if (!isMissing(cell)) shares.push(cell);
+        else if (cell.missing === "required") waits ??= cell;
+      }
+      for (const none of unsaid) {
+        if (none.scope !== offer.from.per || ownerAbove(none, decl.per) !== item) continue;
+        const address = itemAddress({ ...item, root: none.root, path: none.path });
+        waits ??= { missing: "required", says: `nobody knows how many of ${none.scope.says} there are`, address };
       }
     }
-    if (shares.length === 0 && decl.empty === "refuse") return { missing: "required", says: `${decl.says}: nothing entered` };
-    return { is: "slot", ...place(decl, item), item, decl, shares };
+    if (shares.length === 0 && decl.empty === "refuse") return waits ?? { missing: "required", says: `${decl.says}: nothing entered` };
+    return { is: "slot", ...place(decl, item), item, decl, shares, waits };
+  };
+
+  /** The thing whose slot would have taken an offer from below a path. */
+  const ownerAbove = ({ root, path }: Unsaid, per: Scope): Item | null => {
+    for (let n = path.length; n >= 0; n -= 1) {
+      const above = byAddress.get(itemAddress({ scope: per, root, path: path.slice(0, n), parent: null, named: false }));
+      if (above) return holder(above, per);
+    }
+    return null;
   };
 
   const owner = (offer: Offer, giver: Item): Item | null => {
@@ -270,7 +317,8 @@ export function build(house: House, model: Model): Graph {
           if ("missing" in at) {
             // Nothing named: the typical value of the thing still stands in, at the place that asks.
             const to = r.to as AnyRef;
-            if (at.missing === "not-there" && to.decl === "input" && (to.typical || to.typicalWords)) return typicalHere(to, from);
+            const typical = to.decl === "input" && (to.typical?.value !== undefined || to.typicalWords !== undefined);
+            if (at.missing === "not-there" && typical) return typicalHere(to, from);
             return at;
           }
         }
@@ -298,7 +346,7 @@ export function build(house: House, model: Model): Graph {
   }
 
   const typicalHere = (decl: Input<unknown>, item: Item): Cell => {
-    const address = `${itemAddress(item)}.${decl.id}`;
+    const address = `${itemAddress(item)}${item.path.length === 0 ? "/" : "."}${decl.id}`;
     const known = cells.get(address);
     if (known) return known;
     const made: InputCell = { is: "input", address, item, room: house.roomOf.get(decl)?.name ?? "", decl, leaf: null, estimate: null };
@@ -319,7 +367,11 @@ export function build(house: House, model: Model): Graph {
     let per = made.get(decl);
     if (!per) made.set(decl, (per = new Map()));
     per.set(item, got);
-    if (!isMissing(got)) cells.set(got.address, got);
+    if (!isMissing(got)) {
+      const other = cells.get(got.address);
+      if (other) throw new Error(`two things at one address: ${got.address} is ${other.decl.id} and ${decl.id}`);
+      cells.set(got.address, got);
+    }
     return got;
   }
 
@@ -347,6 +399,10 @@ export function build(house: House, model: Model): Graph {
   }
   return { house, model, items, cells, checks, notices, find, holder };
 }
+
+/** The word on which existence hangs: never one of several that are typical. */
+const wordOf = ({ leaf, decl }: InputCell): string | undefined =>
+  leaf?.text ?? (decl.typicalWords?.length === 1 ? decl.typicalWords[0] : undefined);
 
 const nameOf = (d: { id: string; says?: string }): string => d.says ?? d.id;
 

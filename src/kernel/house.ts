@@ -48,6 +48,11 @@ export function house(rooms: readonly Room[], coming: Coming): House {
     for (const d of [...room.figures, ...room.checks, ...room.slots]) {
       if (d.decl !== "part" && !d.id.startsWith(`${room.name}.`)) throw new Error(`${d.id} does not start with its room, ${room.name}`);
     }
+    for (const offer of room.offers) {
+      const [given, taken] = [kindOfRef(offer.from), kindOfRef(offer.to)];
+      if (taken !== null && given !== taken)
+        throw new Error(`${offer.to.id} takes a ${taken} and is offered a ${String(given)} by ${offer.from.id}`);
+    }
     for (const offer of room.offers) offersTo.set(offer.to, [...(offersTo.get(offer.to) ?? []), offer]);
     for (const c of room.contracts) {
       const guards = rooms.flatMap((r) => r.checks).filter((k) => k.guarantees === c);
@@ -55,6 +60,7 @@ export function house(rooms: readonly Room[], coming: Coming): House {
     }
     for (const c of room.checks) {
       const [demand, capacity] = [kindOfRef(c.demand), kindOfRef(c.capacity)];
+      if (!(c.H >= 1)) throw new Error(`${c.id} asks for a reserve below 1: ${c.H}`);
       if (demand !== capacity) throw new Error(`${c.id} holds a ${String(demand)} against a ${String(capacity)}`);
     }
   }

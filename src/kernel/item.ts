@@ -23,13 +23,7 @@ export const shop: Scope = { decl: "scope", name: "shop", says: "the shop", moun
 export const machine: Scope = { decl: "scope", name: "machine", says: "a machine", mounts: [] };
 
 /** Declares a kind of thing. */
-export function scope(d: {
-  name: string;
-  says: string;
-  mounts: readonly (string | Mount)[];
-  like?: string;
-  nameKey?: string;
-}): Scope {
+export function scope(d: { name: string; says: string; mounts: readonly (string | Mount)[]; like?: string; nameKey?: string }): Scope {
   const { mounts, ...rest } = d;
   return { ...rest, decl: "scope", mounts: mounts.map((m) => (typeof m === "string" ? { at: m } : m)) };
 }

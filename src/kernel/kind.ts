@@ -146,6 +146,7 @@ export const kinds = {
     lowest: 0,
   },
   resistivity: { unit: "ohm*m", says: "a resistivity", metric: "ohm*mm2/m", inch: "ohm*mm2/m", examples: ["0.0172 ohm*mm2/m"], lowest: 0 },
+  conductance: { unit: "1/ohm", says: "a conductance", metric: "mS", inch: "mS", examples: ["2 mS"], lowest: 0 },
   inductance: { unit: "H", says: "an inductance", metric: "mH", inch: "mH", examples: ["8 mH"], lowest: 0 },
   capacitance: { unit: "F", says: "a capacitance", metric: "uF", inch: "uF", examples: ["680 uF"], lowest: 0 },
   "capacitance-per-length": {
@@ -154,6 +155,14 @@ export const kinds = {
     metric: "nF/m",
     inch: "nF/ft",
     examples: ["0.3 nF/m"],
+    lowest: 0,
+  },
+  "capacitance-per-power": {
+    unit: "F/W",
+    says: "a capacitance per power",
+    metric: "uF/kW",
+    inch: "uF/kW",
+    examples: ["250 uF/kW"],
     lowest: 0,
   },
   "charge-square": {

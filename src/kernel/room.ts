@@ -95,12 +95,7 @@ export interface Room {
 const isRecord = (v: unknown): v is Record<string, unknown> => typeof v === "object" && v !== null && !Array.isArray(v);
 
 /** Declares a room from its modules: everything they export that is a declaration belongs to it, in order. */
-export function room(d: {
-  name: string;
-  title: string;
-  answers: string;
-  brings: readonly Readonly<Record<string, unknown>>[];
-}): Room {
+export function room(d: { name: string; title: string; answers: string; brings: readonly Readonly<Record<string, unknown>>[] }): Room {
   const seen = new Set<unknown>();
   const all: unknown[] = [];
   const add = (v: unknown): void => {

@@ -1,6 +1,6 @@
 // Slots: a room that sums or compares declares a slot and imports nobody; later rooms offer figures to it.
 import { type Kind, kindOf, type Measure } from "./unit.ts";
-import type { Link, Ref, When } from "./figure.ts";
+import type { Link, Ref, When } from "./ref.ts";
 import type { Scope } from "./item.ts";
 
 export interface Slot<T = number> extends Ref<T> {
@@ -22,7 +22,14 @@ export interface Share<T> {
 
 /** A slot of numbers that are summed or compared. */
 export function slot(
-  d: { id: string; per: Scope; says: string; combine: "sum" | "max" | "min"; empty: "refuse" | "zero"; bound?: "upper" | "lower" } & Measure,
+  d: {
+    id: string;
+    per: Scope;
+    says: string;
+    combine: "sum" | "max" | "min";
+    empty: "refuse" | "zero";
+    bound?: "upper" | "lower";
+  } & Measure,
 ): Slot<number> {
   return { ...d, decl: "slot", kind: kindOf(d) };
 }

@@ -1,5 +1,5 @@
 // Verdicts: the margin of each check over the imagined shops, what decides it, and what it rests on.
-import { type Band, band, type Column, explained, type Filled, isColumn } from "./band.ts";
+import { type Band, band, type Column, exact, explained, type Filled, isColumn } from "./band.ts";
 import type { Contract } from "./contract.ts";
 import { type Evaluation, evaluateCone } from "./evaluate.ts";
 import { assumed, type Cell, type CheckCell, cone, type InputCell, isMissing, type Missing, type PartCell } from "./graph.ts";
@@ -35,24 +35,31 @@ export interface Judged {
   readonly near: boolean;
   readonly estimated: boolean;
   readonly missing: Missing | null;
-  /** Guards that do not hold. */
-  readonly restsOn: readonly { readonly contract: Contract; readonly guard: CheckCell }[];
+  /** Windows whose guard does not hold, or is not there. */
+  readonly restsOn: readonly Rest[];
+}
+interface Rest {
+  readonly contract: Contract;
+  readonly guard: CheckCell | null;
+  readonly said: Verdict | null;
 }
 
 const never = { low: 0, high: Infinity };
 
-/** Capacity over demand; nothing demanded is a margin without end, nothing against nothing has none. */
-function ratio(capacity: number, demand: number): number {
+/** Capacity over demand; nothing demanded is a margin without end, less than nothing left over for it is none, nothing against nothing has none. */
+export function ratio(capacity: number, demand: number): number {
   if (Number.isNaN(capacity) || Number.isNaN(demand)) return Number.NaN;
-  if (demand <= 0) return capacity < 0 || (capacity === 0 && demand === 0) ? Number.NaN : Infinity;
+  if (demand <= 0) return capacity === demand ? Number.NaN : capacity > demand ? Infinity : 0;
   if (demand === Infinity) return capacity === Infinity ? Number.NaN : 0;
   return Math.max(0, capacity / demand);
 }
 
 export function marginColumn(demand: Column, capacity: Column): Column {
-  const n = demand.v.length === 1 ? capacity.v.length : capacity.v.length === 1 ? demand.v.length : Math.min(demand.v.length, capacity.v.length);
+  const n =
+    demand.v.length === 1 ? capacity.v.length : capacity.v.length === 1 ? demand.v.length : Math.min(demand.v.length, capacity.v.length);
   const v = new Float64Array(n);
-  for (let k = 0; k < n; k += 1) v[k] = ratio(capacity.v[capacity.v.length === 1 ? 0 : k] ?? Number.NaN, demand.v[demand.v.length === 1 ? 0 : k] ?? Number.NaN);
+  for (let k = 0; k < n; k += 1)
+    v[k] = ratio(capacity.v[capacity.v.length === 1 ? 0 : k] ?? Number.NaN, demand.v[demand.v.length === 1 ? 0 : k] ?? Number.NaN);
   const holes = demand.holes || capacity.holes ? new Map([...(demand.holes ?? []), ...(capacity.holes ?? [])]) : null;
   return { v, holes };
 }
@@ -81,35 +88,45 @@ function plainly(e: Evaluation, cell: CheckCell): Judged {
   const column_ = marginColumn(demand, capacity);
   const holes = column_.v.reduce((n, x) => n + (Number.isNaN(x) ? 1 : 0), 0);
   const shown = band(column_);
-  let judged = holes > 0 ? band(column_, never) : shown;
-  const { H, yesNo, guards } = cell.decl;
-  if (guards === "people" && holes === 0) {
-    const worst = worstCorner(e, cell, column_);
-    judged = { ...judged, low: Math.min(judged.low, worst) };
-  }
-  let verdict = word(judged, H, yesNo ?? false);
-  if (guards === "people" && holes > 0 && (verdict === "holds" || verdict === "tight")) verdict = "open";
-  const why = [...(column_.holes?.keys() ?? [])][0] ?? null;
+  const { H, guards } = cell.decl;
+  const yesNo = cell.decl.yesNo ?? false;
+  const corner = guards === "people" && holes === 0 ? worstCorner(e, cell, column_) : null;
+  // A corner that has no value is a hole like any other.
+  const refused = holes > 0 || Number.isNaN(corner);
+  const low = corner === null ? shown.low : Number.isNaN(corner) ? never.low : Math.min(shown.low, corner);
+  const judged = holes > 0 ? band(column_, never) : { ...shown, low };
+  const said = word(judged, H, yesNo);
+  const enough = said === "holds" || said === "tight";
   const limits = boundsOf(demand, capacity);
-  if (verdict === "fails" && !limits.mayFail) verdict = "open";
-  if ((verdict === "holds" || verdict === "tight") && !limits.mayHold) verdict = "open";
+  const limited = (said === "fails" && !limits.mayFail) || (enough && !limits.mayHold);
+  const forbidden = guards === "people" && refused && enough;
+  const verdict = limited || forbidden ? "open" : said;
   const allHoles = holes === column_.v.length;
-  const reason = verdict !== "open" ? null : allHoles ? "incomplete" : holes > 0 ? "refused" : !limits.mayFail || !limits.mayHold ? "incomplete" : "unknown";
-  const because =
-    reason === "incomplete" && !allHoles ? "only a limit of it is known" : reason === "refused" ? `${why ?? "no value"}, in ${holes} of ${column_.v.length} cases` : allHoles ? why : null;
-  const near = [judged.low, judged.high].some((x) => Math.abs(x / 1 - 1) < 0.02) || Math.abs(judged.low / H - 1) < 0.02;
+  const why = reasonsOf(column_);
+  const [reason, because] = ((): [Reason | null, string | null] => {
+    if (verdict !== "open") return [null, null];
+    if (allHoles) return ["incomplete", why];
+    if (refused) return ["refused", holes > 0 ? `${why}, in ${holes} of ${column_.v.length} cases` : "no value at the worst corner"];
+    return limited ? ["incomplete", "only a limit of it is known"] : ["unknown", null];
+  })();
+  const near = !yesNo && [judged.low, judged.high, judged.low / H].some((x) => Math.abs(x - 1) < NEAR);
   return {
     ...base,
     verdict,
     reason,
     because,
-    margin: guards === "people" ? { ...shown, low: judged.low } : shown,
+    margin: guards === "people" ? { ...shown, low } : shown,
     demand: band(demand),
     capacity: band(capacity),
     near: near && column_.v.length > 1,
     estimated: demand.estimated === true || capacity.estimated === true,
   };
 }
+
+/** Limits of a band scatter by a percent from one set of samples to another; closer to another word than this is said. */
+const NEAR = 0.02;
+
+const reasonsOf = (c: Column): string => c.holes?.keys().next().value ?? "no value";
 
 /** A demand that is at most what is shown may hold and may not fail; one that is at least what is shown the other way round. */
 function boundsOf(demand: Column, capacity: Column): { mayHold: boolean; mayFail: boolean } {
@@ -121,30 +138,47 @@ function boundsOf(demand: Column, capacity: Column): { mayHold: boolean; mayFail
 }
 
 /**
- * The margin at the worst corner: every unknown of the cone swung alone to both ends, the worse end of each taken together.
- * The worst of all samples counts too, so that a hump between the ends is not overlooked.
+ * The margin at the worst corner: every unknown of the cone swung alone to its ends (a word to each of its typical ones, a joint value to its
+ * least and greatest sample), the worst end of each taken together. The worst of all samples counts too, so that a hump between the ends is
+ * not overlooked. NaN when the corner has no value.
  */
 function worstCorner(e: Evaluation, cell: CheckCell, margins: Column): number {
-  let worst = Infinity;
-  for (const m of margins.v) if (m < worst) worst = m;
+  const worst = margins.v.reduce((least, m) => Math.min(least, m), Infinity);
   const order = cone(cell.demand, cell.capacity);
-  const unknown = order.filter((c): c is InputCell => c.is === "input" && c.decl.form === "quantity" && (e.filled.get(c) as Column).v.length > 1 && c.estimate === null);
-  const run = (at: ReadonlyMap<Cell, Filled>): number => {
-    const filled = evaluateCone(order, "nominal", at);
+  const middle = new Map<Cell, Filled>();
+  const ends = new Map<Cell, readonly Filled[]>();
+  for (const c of order) {
+    const f = e.filled.get(c);
+    if (f && c.is === "figure" && c.decl.decl === "joint") middle.set(c, f);
+    const there = f && endsOf(c, f);
+    if (!there || !f) continue;
+    ends.set(c, there);
+    middle.set(c, isColumn(f) ? exact(f.v[0] ?? Number.NaN) : { each: [f.each[0]] });
+  }
+  if (ends.size === 0) return worst;
+  const run = (...at: readonly (readonly [Cell, Filled])[]): number => {
+    const filled = evaluateCone(order, e.mode, new Map([...middle, ...at]));
     const [demand, capacity] = [cell.demand, cell.capacity].map((c) => (isMissing(c) ? undefined : filled.get(c)));
     if (!demand || !capacity || !isColumn(demand) || !isColumn(capacity)) return Number.NaN;
     return ratio(capacity.v[0] ?? Number.NaN, demand.v[0] ?? Number.NaN);
   };
-  const corner = new Map<Cell, Filled>();
-  for (const c of unknown) {
-    const s = spreadOf(c);
-    if (!s) continue;
-    const [low, high] = [s.low, s.high].map((x) => ({ v: Float64Array.of(x), holes: null }));
-    if (!low || !high) continue;
-    corner.set(c, run(new Map([[c, low]])) <= run(new Map([[c, high]])) ? low : high);
-  }
-  const there = corner.size > 0 ? run(corner) : Infinity;
-  return Number.isNaN(there) ? worst : Math.min(worst, there);
+  const corner = [...ends].map(([c, there]) => {
+    const [first, ...more] = there.map((end) => ({ end, margin: run([c, end]) }));
+    const least = more.reduce((a, b) => (a && (Number.isNaN(a.margin) || a.margin <= b.margin) ? a : b), first);
+    return [c, least?.end ?? exact(Number.NaN)] as const;
+  });
+  return Math.min(worst, run(...corner));
+}
+
+/** Where an unknown may lie furthest; null for what is known. */
+function endsOf(c: Cell, f: Filled): readonly Filled[] | null {
+  if (c.is === "input" && c.estimate === null && !isColumn(f) && c.decl.form === "word")
+    return f.each.length > 1 ? [...new Set(f.each)].map((w) => ({ each: [w] })) : null;
+  if (!isColumn(f) || f.v.length === 1) return null;
+  if (c.is === "part") return [exact(f.v.reduce((a, b) => Math.min(a, b))), exact(f.v.reduce((a, b) => Math.max(a, b)))];
+  if (c.is !== "input" || c.estimate !== null) return null;
+  const s = spreadOf(c);
+  return s && [exact(s.low), exact(s.high)];
 }
 
 /** Judges every check: plainly first, then each that rests on a window whose guard does not hold is opened. */
@@ -154,19 +188,21 @@ export function judge(e: Evaluation): Judged[] {
   return graph.checks.map((cell) => {
     const own = plain.get(cell);
     if (!own) throw new Error(`check ${cell.address} was not judged`);
-    const rests: { contract: Contract; guard: CheckCell }[] = [];
+    const rests: Rest[] = [];
     for (const { contract, item } of assumed(graph, cone(cell.demand, cell.capacity))) {
       if (cell.decl.guarantees === contract) continue;
       const guard = guardOf(graph.checks, contract, item);
-      const said = guard && plain.get(guard)?.verdict;
-      if (guard && (said === "open" || said === "fails")) rests.push({ contract, guard });
+      const said = guard ? (plain.get(guard)?.verdict ?? null) : null;
+      if (said !== "holds" && said !== "tight") rests.push({ contract, guard, said });
     }
     if (rests.length === 0) return own;
     const opened = own.verdict === "holds" || own.verdict === "tight";
     return {
       ...own,
       restsOn: rests,
-      ...(opened ? { verdict: "open" as const, reason: "rests-on" as const, because: `rests on ${rests.map((r) => r.contract.says).join(" and ")}` } : {}),
+      ...(opened
+        ? { verdict: "open" as const, reason: "rests-on" as const, because: `rests on ${rests.map((r) => r.contract.says).join(" and ")}` }
+        : {}),
     };
   });
 }
@@ -179,36 +215,43 @@ const WORTH = 0.02;
 
 /** What decides a check, most first: the unknowns of its cone and the readings that would narrow a joint value. */
 export function deciders(e: Evaluation, judged: Judged): Decider[] {
-  const { cell } = judged;
-  const asked = new Map<string, Decider>();
-  const ask = (m: Missing): void => {
-    const input = m.address ?? m.says;
-    asked.set(input, { cell: null, input, says: m.says, measure: m.input?.measure ?? "", share: 1 });
-  };
-  [cell.demand, cell.capacity].filter(isMissing).forEach(ask);
-  for (const c of cone(cell.demand, cell.capacity)) if (c.is === "figure" && c.waits) ask(c.waits);
-  if (asked.size > 0) return [...asked.values()];
+  // A verdict that rests on a window hangs on what keeps the guard open, not on its own spread.
+  const cells = judged.reason === "rests-on" ? judged.restsOn.flatMap((r) => (r.guard && r.said === "open" ? r.guard : [])) : [judged.cell];
+  const found = new Map<string, Decider>();
+  for (const d of cells.flatMap((cell) => decidersOf(e, cell))) if (d.share > (found.get(d.input)?.share ?? 0)) found.set(d.input, d);
+  return [...found.values()].filter((d) => d.share > WORTH).toSorted((a, b) => b.share - a.share);
+}
+
+function decidersOf(e: Evaluation, cell: CheckCell): Decider[] {
+  const cells = cone(cell.demand, cell.capacity);
+  const asked = [cell.demand, cell.capacity, ...cells.map(waitsOf)].filter((c) => c !== null && isMissing(c));
+  if (asked.length > 0)
+    return asked.map((m) => ({ cell: null, input: m.address ?? m.says, says: m.says, measure: m.input?.measure ?? "", share: 1 }));
   const demand = column(e, cell.demand);
   const capacity = column(e, cell.capacity);
   if (!demand || !capacity) return [];
   const margin = marginColumn(demand, capacity).v;
   const found: Decider[] = [];
-  for (const c of cone(cell.demand, cell.capacity)) {
+  for (const c of cells) {
     if (c.is === "input" && c.estimate === null) {
       const f = e.filled.get(c);
       const x = f && !isColumn(f) && c.decl.form === "word" ? ranks(f.each, c.decl.words ?? []) : f && isColumn(f) ? f.v : null;
-      if (x && x.length > 1) found.push({ cell: c, input: c.address, says: c.decl.says, measure: c.decl.measure, share: explained(margin, x) });
+      if (x && x.length > 1)
+        found.push({ cell: c, input: c.address, says: c.decl.says, measure: c.decl.measure, share: explained(margin, x) });
     }
-    if (c.is === "part") {
-      const x = column(e, c)?.v;
-      for (const r of c.joint.decl.decl === "joint" ? c.joint.decl.readings : []) {
-        if (r.part !== c.decl.part || !x || x.length === 1) continue;
-        const { address } = e.graph.find(c.item, r.input);
-        if (address !== undefined) found.push({ cell: c, input: address, says: r.says, measure: (r.input as { measure?: string }).measure ?? "", share: explained(margin, x) });
-      }
+    if (c.is !== "part") continue;
+    const x = column(e, c)?.v;
+    for (const r of c.joint.decl.decl === "joint" ? c.joint.decl.readings : []) {
+      if (r.part !== c.decl.part || !x || x.length === 1) continue;
+      const { address } = e.graph.find(c.item, r.input);
+      const { measure = "" } = r.input as { measure?: string };
+      if (address !== undefined) found.push({ cell: c, input: address, says: r.says, measure, share: explained(margin, x) });
     }
   }
-  return found.filter((d) => d.share > WORTH).toSorted((a, b) => b.share - a.share);
+  return found;
 }
 
-const ranks = (each: readonly unknown[], words: readonly string[]): Float64Array => Float64Array.from(each, (w) => words.indexOf(String(w)));
+const waitsOf = (c: Cell): Missing | null => ("waits" in c ? c.waits : null);
+
+const ranks = (each: readonly unknown[], words: readonly string[]): Float64Array =>
+  Float64Array.from(each, (w) => words.indexOf(String(w)));

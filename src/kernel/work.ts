@@ -98,7 +98,15 @@ const bench: Item = { scope: machine, root: "bench", path: [], parent: null, nam
 /** Works one figure out. Values are texts as in the files; a need that is not given is worked out from its own needs or takes its typical band. */
 export function workOut(house: House, id: string, given: Readonly<Record<string, string>>, system: System): Worked | WorkError {
   const d = workable(house).find((f) => f.id === id);
-  if (!d) return { code: "figure-unknown", message: `there is no figure ${id}`, ...near(id, workable(house).map((f) => f.id)) };
+  if (!d)
+    return {
+      code: "figure-unknown",
+      message: `there is no figure ${id}`,
+      ...near(
+        id,
+        workable(house).map((f) => f.id),
+      ),
+    };
   const used = new Set<string>();
   const errors: WorkError[] = [];
   const missing: string[] = [];
@@ -106,20 +114,32 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
   const top = d.decl === "part" ? d.joint.needs : d.needs;
   const topSymbols = new Set(Object.entries(top).flatMap(([name, ref]) => namesOf(house, name, targetOf(ref).target)));
 
+  /** The word under which a need is given, if it is. */
   const pick = (name: string | null, t: Target, depth: number): string | undefined => {
     const all = namesOf(house, name, t);
     // Below the top level a symbol may mean something else; the full name never does.
     const usable = depth === 0 ? all : all.filter((n) => n === t.id || (t.decl === "input" && n === t.key) || !topSymbols.has(n));
     const hit = usable.find((n) => Object.hasOwn(given, n));
     if (hit !== undefined) used.add(hit);
-    return hit === undefined ? undefined : given[hit];
+    return hit;
   };
 
-  const inputOf = (t: Target, text: string): InputCell => {
+  /** A cell for what is given under a word. Two needs of one kind at two things (two pulleys) have a word each and spread apart. */
+  const inputOf = (t: Target, word: string): InputCell => {
+    const known = cells.get(`given ${word} ${t.id}`);
+    if (known?.is === "input") return known;
+    const text = given[word] ?? "";
     const decl = t.decl === "input" ? t : benchInput(t);
     const issue = check(decl, text);
     if (issue) errors.push(issue);
-    return { is: "input", address: `bench/${t.id}`, item: bench, room: "", decl, leaf: leafOf(decl, text), estimate: null };
+    const leaf = leafOf(decl, text);
+    return put(`given ${word} ${t.id}`, { is: "input", address: `bench/${word}`, item: bench, room: "", decl, leaf, estimate: null });
+  };
+  const isSaid = (word: string | undefined): word is string => word !== undefined && given[word] !== "unknown" && given[word] !== "none";
+  const refuse = (name: string | null, id: string, depth: number): Missing => {
+    // Below the top the short names are those of another formula.
+    missing.push(depth === 0 && name !== null ? name : id);
+    return { missing: "required", says: `${id} is not given` };
   };
 
   const need = (name: string | null, ref: Ref<unknown>, depth: number): Cell | Missing => {
@@ -127,8 +147,8 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
     if (r.decl === "first") {
       for (const one of r.refs) {
         const { target } = targetOf(one);
-        const text = pick(name, target, depth);
-        if (text !== undefined) return text === "none" ? { missing: "not-there", says: "none" } : inputOf(target, text);
+        const word = pick(name, target, depth);
+        if (isSaid(word)) return inputOf(target, word);
       }
       const before = missing.length;
       for (const one of r.refs) {
@@ -139,13 +159,12 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
         }
       }
       missing.length = before;
-      missing.push(name ?? r.id);
-      return { missing: "required", says: `${r.id} is not given` };
+      return refuse(name, r.id, depth);
     }
     const { target, optional } = targetOf(ref);
-    const text = pick(name, target, depth);
-    if (text === "none") return { missing: "not-there", says: "none" };
-    if (text !== undefined && text !== "unknown") return inputOf(target, text);
+    const word = pick(name, target, depth);
+    if (isSaid(word)) return inputOf(target, word);
+    if (word !== undefined && given[word] === "none" && !optional) return refuse(name, target.id, depth);
     if (optional) return { missing: "not-there", says: "not given" };
     return own(name, target, depth);
   };
@@ -153,21 +172,20 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
   const own = (name: string | null, t: Target, depth: number): Cell | Missing => {
     const known = cells.get(t.id);
     if (known) return known;
-    const fail = (): Missing => {
-      missing.push(name ?? t.id);
-      return { missing: "required", says: `${t.id} is not given` };
-    };
     if (t.decl === "input") {
       if (t.typical && "of" in t.typical) {
         const before = missing.length;
         const estimate = need(null, t.typical.of, depth + 1);
         if (t.typical.value !== undefined) missing.length = before;
-        if (!isMissing(estimate) || t.typical.value === undefined) return isMissing(estimate) ? estimate : put(t.id, { is: "input", address: `bench/${t.id}`, item: bench, room: "", decl: t, leaf: null, estimate });
+        if (!isMissing(estimate) || t.typical.value === undefined)
+          return isMissing(estimate)
+            ? estimate
+            : put(t.id, { is: "input", address: `bench/${t.id}`, item: bench, room: "", decl: t, leaf: null, estimate });
       }
-      if (!t.typical && !t.typicalWords) return fail();
+      if (!t.typical && !t.typicalWords) return refuse(name, t.id, depth);
       return put(t.id, { is: "input", address: `bench/${t.id}`, item: bench, room: "", decl: t, leaf: null, estimate: null });
     }
-    if (t.decl === "slot") return fail();
+    if (t.decl === "slot") return refuse(name, t.id, depth);
     return computed(t, depth + 1);
   };
 
@@ -189,18 +207,41 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
     if (held?.is === "figure") return held;
     const needs = new Map(Object.entries(t.needs).map(([name, ref]) => [name, need(name, ref, depth)] as const));
     const close = t.decl === "simulated" && t.estimate ? own(null, targetOf(t.estimate).target, depth + 1) : null;
-    const waits = [...needs.entries()].find(([name, c]) => isMissing(c) && c.missing === "required" && t.needs[name]?.decl !== "perhaps")?.[1];
-    return put(`whole ${t.id}`, { is: "figure", address: `bench/${t.id}`, item: bench, room: "", decl: t, needs, waits: waits && isMissing(waits) ? waits : null, estimate: close && !isMissing(close) ? close : null });
+    const waits = [...needs.entries()].find(
+      ([name, c]) => isMissing(c) && c.missing === "required" && t.needs[name]?.decl !== "perhaps",
+    )?.[1];
+    return put(`whole ${t.id}`, {
+      is: "figure",
+      address: `bench/${t.id}`,
+      item: bench,
+      room: "",
+      decl: t,
+      needs,
+      waits: waits && isMissing(waits) ? waits : null,
+      estimate: close && !isMissing(close) ? close : null,
+    });
   };
 
+  // What is given for the figure itself goes for the figures below it too, unless it is another thing's.
+  for (const [name, ref] of Object.entries(top)) {
+    if (ref.decl === "via") continue;
+    const { target } = targetOf(ref);
+    const word = pick(name, target, 0);
+    if (isSaid(word)) put(target.id, inputOf(target, word));
+  }
   const cell = computed(d, 0);
   const unused = Object.keys(given).filter((n) => !used.has(n));
   if (unused[0] !== undefined) {
     const names = fieldsOf(d).map((f) => f.name);
-    return { code: "name-unknown", message: `${id} takes no ${unused[0]}; it takes ${names.join(", ")}`, ...near(unused[0], [...topSymbols]) };
+    return {
+      code: "name-unknown",
+      message: `${id} takes no ${unused[0]}; it takes ${names.join(", ")}`,
+      ...near(unused[0], [...topSymbols]),
+    };
   }
   if (errors[0]) return errors[0];
-  if (missing.length > 0 || isMissing(cell)) return { code: "needs-missing", message: `${id} still needs ${[...new Set(missing)].join(", ")}` };
+  if (missing.length > 0 || isMissing(cell))
+    return { code: "needs-missing", message: `${id} still needs ${[...new Set(missing)].join(", ")}` };
   const filled = evaluateCone(cone(cell), "full", new Map());
   const result = filled.get(cell);
   if (!result || !isColumn(result)) return { code: "not-a-number", message: `${id} is a table, not a number` };
@@ -208,7 +249,15 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
   const decl = d as Exclude<Workable, Value<unknown>>;
   const graph: Graph = {
     house,
-    model: { title: "", show: { units: system.units, also: null, pressure: system.pressure ?? "bar", currency: system.currency ?? "" }, roots: new Map(), findings: [], options: [], records: [], variant: asFound },
+    model: {
+      title: "",
+      show: { units: system.units, also: null, pressure: system.pressure ?? "bar", currency: system.currency ?? "" },
+      roots: new Map(),
+      findings: [],
+      options: [],
+      records: [],
+      variant: asFound,
+    },
     items: [bench],
     cells: new Map(),
     checks: [],
@@ -228,12 +277,25 @@ const near = (word: string, among: readonly string[]): { nearest?: string } => {
 /** A figure, part or slot given as a value is read like an input of its kind. */
 function benchInput(t: Exclude<Target, Input<unknown>>): Input<unknown> {
   const kind = (kindOfRef(t) ?? null) as Kind | null;
-  return { decl: "input", form: t.decl === "value" ? "list" : "quantity", id: t.id, key: t.id, per: machine, says: t.says, measure: "", unit: "unit" in t ? t.unit : "", kind };
+  return {
+    decl: "input",
+    form: t.decl === "value" ? "list" : "quantity",
+    id: t.id,
+    key: t.id,
+    per: machine,
+    says: t.says,
+    measure: "",
+    unit: "unit" in t ? t.unit : "",
+    kind,
+  };
 }
 
 /** "0, 30, 90 deg": a unit at the end goes for all that have none. */
 function listTexts(text: string): string[] {
-  const parts = text.split(/[,;\n]/).map((p) => p.trim()).filter((p) => p !== "");
+  const parts = text
+    .split(/[,;\n]/)
+    .map((p) => p.trim())
+    .filter((p) => p !== "");
   const unit = /^[-+]?[\d.]+(?:e[-+]?\d+)?\s+(.+)$/i.exec(parts.at(-1) ?? "")?.[1];
   return parts.map((p) => (unit && /^[-+]?[\d.]+(?:e[-+]?\d+)?$/i.test(p) ? `${p} ${unit}` : p));
 }
@@ -245,10 +307,16 @@ function leafOf(decl: Input<unknown>, text: string): Leaf {
 }
 
 function check(decl: Input<unknown>, text: string): WorkError | null {
-  const worded = (i: Issue | undefined): WorkError => ({ code: i?.code ?? "number-bad", message: `${decl.says}: ${i?.says ?? "cannot be read"}`, ...(i?.nearest === undefined ? {} : { nearest: i.nearest }) });
+  const worded = (i: Issue | undefined): WorkError => ({
+    code: i?.code ?? "number-bad",
+    message: `${decl.says}: ${i?.says ?? "cannot be read"}`,
+    ...(i?.nearest === undefined ? {} : { nearest: i.nearest }),
+  });
   if (decl.form === "word") {
     const words = decl.words ?? [];
-    return words.includes(text) ? null : { code: "unknown-word", message: `${decl.says}: "${text}" is none of ${words.join(", ")}`, ...near(text, words) };
+    return words.includes(text)
+      ? null
+      : { code: "unknown-word", message: `${decl.says}: "${text}" is none of ${words.join(", ")}`, ...near(text, words) };
   }
   if (decl.kind === null) return null;
   if (decl.form === "pair") {

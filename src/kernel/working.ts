@@ -47,7 +47,9 @@ export function working(e: Evaluation, address: string): Working | null {
 }
 
 export function workingOf(e: Evaluation, cell: Cell, system: System): Working {
-  const usedBy = e.graph.checks.filter((c) => [c.demand, c.capacity].some((s) => !isMissing(s) && cone(s).includes(cell))).map((c) => c.address);
+  const usedBy = e.graph.checks
+    .filter((c) => [c.demand, c.capacity].some((s) => !isMissing(s) && cone(s).includes(cell)))
+    .map((c) => c.address);
   const filled = e.filled.get(cell);
   const none = {
     formula: null,
@@ -64,22 +66,67 @@ export function workingOf(e: Evaluation, cell: Cell, system: System): Working {
   };
   if (cell.is === "input") {
     const input = inputAnswer(e, cell, system);
-    return { ...none, address: cell.address, id: cell.decl.id, symbol: cell.decl.symbol ?? "", says: cell.decl.says, amount: input.amount, source: input.origin.says, usedBy, input };
+    return {
+      ...none,
+      address: cell.address,
+      id: cell.decl.id,
+      symbol: cell.decl.symbol ?? "",
+      says: cell.decl.says,
+      amount: input.amount,
+      source: input.origin.says,
+      usedBy,
+      input,
+    };
   }
   if (cell.is === "slot") {
     const amount = filled && isColumn(filled) && cell.decl.kind ? amountOf(filled, cell.decl, system) : null;
-    return { ...none, address: cell.address, id: cell.decl.id, symbol: "", says: cell.decl.says, amount, method: `${cell.decl.combine} of what the rooms offer`, source: "sum of shares", needs: shareAnswers(e, cell, system), usedBy, shares: shares(e, cell) };
+    return {
+      ...none,
+      address: cell.address,
+      id: cell.decl.id,
+      symbol: "",
+      says: cell.decl.says,
+      amount,
+      method: `${cell.decl.combine} of what the rooms offer`,
+      source: "sum of shares",
+      needs: shareAnswers(e, cell, system),
+      usedBy,
+      shares: shares(e, cell),
+    };
   }
   const answer = figureAnswer(e, cell, system);
-  const head = { ...none, address: cell.address, id: cell.decl.id, says: cell.decl.says, amount: answer?.amount ?? null, usedBy, shares: shares(e, cell), estimated: answer?.estimated ?? false, coarse: answer?.coarse ?? false };
+  const head = {
+    ...none,
+    address: cell.address,
+    id: cell.decl.id,
+    says: cell.decl.says,
+    amount: answer?.amount ?? null,
+    usedBy,
+    shares: shares(e, cell),
+    estimated: answer?.estimated ?? false,
+    coarse: answer?.coarse ?? false,
+  };
   if (cell.is === "part") {
     const { joint } = cell;
     const d = joint.decl;
-    return { ...head, symbol: cell.decl.symbol, method: "method" in d ? (d.method ?? null) : null, source: "source" in d ? d.source : "", needs: needAnswers(e, joint, system) };
+    return {
+      ...head,
+      symbol: cell.decl.symbol,
+      method: "method" in d ? (d.method ?? null) : null,
+      source: "source" in d ? d.source : "",
+      needs: needAnswers(e, joint, system),
+    };
   }
   const d = cell.decl;
   const needs = needAnswers(e, cell, system);
-  if (d.decl !== "figure") return { ...head, symbol: "symbol" in d ? d.symbol : "", method: "method" in d ? d.method : null, source: "source" in d ? d.source : "", needs };
+  if (d.decl !== "figure")
+    return {
+      ...head,
+      symbol: "symbol" in d ? d.symbol : "",
+      method: "method" in d ? d.method : null,
+      source: "source" in d ? d.source : "",
+      needs,
+    };
   const formula = d.formula === undefined ? null : parseFormula(d.formula);
   const text = (name: string): string => needs.find((n) => n.name === name)?.text ?? name;
   return {
@@ -98,7 +145,16 @@ export function workingOf(e: Evaluation, cell: Cell, system: System): Working {
 
 function needAnswers(e: Evaluation, cell: FigureCell, system: System): NeedAnswer[] {
   return [...cell.needs].map(([name, need]) => {
-    if (isMissing(need)) return { name, address: need.address ?? null, says: need.says, text: need.missing === "required" ? "not known" : "none", band: "", origin: null, is: "missing" as const };
+    if (isMissing(need))
+      return {
+        name,
+        address: need.address ?? null,
+        says: need.says,
+        text: need.missing === "required" ? "not known" : "none",
+        band: "",
+        origin: null,
+        is: "missing" as const,
+      };
     return needAnswer(e, name, need, system);
   });
 }
@@ -109,10 +165,25 @@ function needAnswer(e: Evaluation, name: string, need: Cell, system: System): Ne
   const amount = filled && isColumn(filled) ? amountOf(filled, measured(need), system) : null;
   const data = filled && !isColumn(filled) ? dataText(filled.each[0]) : "";
   const origin = need.is === "input" ? inputAnswer(e, need, system).origin : null;
-  return { name, address: need.address, says, text: amount?.text ?? data, band: amount?.band ?? "", origin, is: need.is === "input" ? "input" : need.is === "slot" ? "slot" : "figure" };
+  return {
+    name,
+    address: need.address,
+    says,
+    text: amount?.text ?? data,
+    band: amount?.band ?? "",
+    origin,
+    is: need.is === "input" ? "input" : need.is === "slot" ? "slot" : "figure",
+  };
 }
 
-const dataText = (x: unknown): string => (typeof x === "string" ? x : typeof x === "number" ? String(Number(x.toPrecision(4))) : Array.isArray(x) ? x.map(dataText).join(", ") : "table");
+const dataText = (x: unknown): string =>
+  typeof x === "string"
+    ? x
+    : typeof x === "number"
+      ? String(Number(x.toPrecision(4)))
+      : Array.isArray(x)
+        ? x.map(dataText).join(", ")
+        : "table";
 
 function shareAnswers(e: Evaluation, cell: SlotCell, system: System): NeedAnswer[] {
   return cell.shares.map((c) => needAnswer(e, c.item.path.join(".") || c.item.root, c, system));

@@ -1,4 +1,5 @@
 // Bars that add up and share: the supply state by state, and what decides a band.
+import type { Verdict } from "../kernel/verdict.ts";
 import { ruledAcross } from "./axis.ts";
 import { titleSize } from "./plot-frame.ts";
 import { stagger } from "./stagger.ts";
@@ -6,7 +7,6 @@ import { drawing, el, hatch, short } from "./svg.ts";
 import { fitted, textWidth } from "./text-width.ts";
 import { verdictWord, verdictWordWidth } from "./verdict.ts";
 import { noteSize, phoneWidth, wordBox, words } from "./words.ts";
-import type { Verdict } from "./words.ts";
 
 export interface StackedBars {
   readonly prefix: string;

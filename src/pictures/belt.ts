@@ -21,7 +21,7 @@ export interface BeltSketch {
   readonly slack: string;
 }
 
-export interface Pulley {
+interface Pulley {
   readonly name: string;
   readonly diameter: number;
 }

@@ -2,7 +2,7 @@
 // viewBox, so that it stretches with its column while shapes and words keep their size.
 import { el, hatch } from "./svg.ts";
 import { verdictShape } from "./verdict.ts";
-import type { Verdict } from "./words.ts";
+import type { Verdict } from "../kernel/verdict.ts";
 import { smallest, words } from "./words.ts";
 
 export interface Margin {

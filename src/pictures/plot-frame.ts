@@ -25,10 +25,12 @@ export interface PanelFrame {
 }
 
 export const titleSize = 14;
-export const titleHeight = 24;
+const titleHeight = 24;
 export const laneHeight = 22;
 /** From the axis to its numbers [px]. */
 export const tickGap = 7;
+/** A little more below: the lowest number of the y axis hangs half under the corner. */
+export const footGap = 9;
 /** A panel lower than this [px] shows nothing. */
 const leastHeight = 34;
 const tickPitch = 28;
@@ -42,7 +44,7 @@ export function plotFrame(spec: PlotSpec): PlotFrame {
   const headHeight = size + 6; // The words of the y axis stand above its panel.
   const lanes = spec.lanes ?? [];
   const lanesHeight = lanes.length === 0 ? 0 : lanes.length * laneHeight + 6;
-  const footHeight = tickGap + size + (spec.x.label === "" && spec.x.unit === "" ? 4 : size + 8);
+  const footHeight = footGap + size + (spec.x.label === "" && spec.x.unit === "" ? 4 : size + 8);
   const panels = spec.below ? [spec, spec.below] : [spec];
   const gap = spec.below ? headHeight + 10 : 0;
   const free = spec.height - titleHeight - headHeight - gap - lanesHeight - footHeight;

@@ -7,7 +7,7 @@ import type { Candidate, Room } from "./place.ts";
 import type { Scale } from "./scale.ts";
 import { line } from "./svg.ts";
 import type { Point } from "./svg.ts";
-import { wordBox, words } from "./words.ts";
+import { wordBox, words, wordsWidth } from "./words.ts";
 import type { Anchor, Box, Part, Tone, WordStyle } from "./words.ts";
 
 /** Half the side of the square a shape, a dot or a ring takes [px]. */
@@ -23,7 +23,7 @@ export interface DrawnSeries {
 export function panelWords(frame: PanelFrame, x: Scale, drawn: readonly DrawnSeries[], size: number): string[] {
   const { area, panel } = frame;
   const at = (place: { readonly x: number; readonly y: number }) => ({ x: x.toPixel(place.x), y: frame.y.scale.toPixel(place.y) });
-  const room = newRoom({ x: area.x + 3, y: area.y + 3, width: area.width - 6, height: area.height - 6 });
+  const room = newRoom(area);
   for (const { curve } of drawn) curve.runs.forEach(room.draw);
   for (const limit of panel.limits ?? []) {
     const pixel = (limit.on === "x" ? x : frame.y.scale).toPixel(limit.at);
@@ -43,8 +43,8 @@ export function panelWords(frame: PanelFrame, x: Scale, drawn: readonly DrawnSer
 
   return [
     ...(panel.points ?? []).map((point) => pointWords(room, point, at(point), area, size)),
-    ...(panel.markers ?? []).map((marker) => markerWords(room, marker, at(marker), area, size)),
     ...(panel.limits ?? []).map((limit) => limitWords(room, limit, (limit.on === "x" ? x : frame.y.scale).toPixel(limit.at), area, size)),
+    ...(panel.markers ?? []).map((marker) => markerWords(room, marker, at(marker), area, size)),
     ...drawn.map(({ series, curve }) => seriesWords(room, series, curve, x, area, size)),
     ...(panel.bands ?? []).map((band) => bandWords(room, band, x, frame.y.scale, size)),
   ];
@@ -129,14 +129,17 @@ function pointWords(room: Room, point: PlotPoint, spot: Point, area: Box, size: 
 
 function markerWords(room: Room, marker: Marker, spot: Point, area: Box, size: number): string {
   const style = { size, bold: true };
-  const below = [1, -1].flatMap((down) => {
-    const middle = spot.y + down * (shapeReach + 12 + size / 2);
-    return (["middle", "start", "end"] as const).map((anchor, i) => {
-      const shift = anchor === "start" ? -6 : anchor === "end" ? 6 : 0;
-      return tied(candidate(marker.words, style, spot.x + shift, middle, anchor, i + (down === 1 ? 0 : 2)), spot);
-    });
-  });
-  return settle(room, [...below, ...around(marker.words, style, spot)], marker.words, style, spot, area);
+  const rows = [0, 1, 2].flatMap((row) =>
+    [1, -1].flatMap((down) => {
+      const middle = spot.y + down * (shapeReach + 12 + size / 2 + row * (size + 4));
+      return (["middle", "start", "end"] as const).map((anchor, i) => {
+        const shift = anchor === "start" ? -6 : anchor === "end" ? 6 : 0;
+        const cost = i + row * 4 + (down === 1 ? 0 : 2);
+        return tied(candidate(marker.words, style, spot.x + shift, middle, anchor, cost), spot);
+      });
+    }),
+  );
+  return settle(room, [...rows, ...around(marker.words, style, spot)], marker.words, style, spot, area);
 }
 
 function limitWords(room: Room, limit: Limit, pixel: number, area: Box, size: number): string {
@@ -167,24 +170,29 @@ function limitWords(room: Room, limit: Limit, pixel: number, area: Box, size: nu
 const triesAlong = 40;
 
 function seriesWords(room: Room, series: Series, curve: Curve, x: Scale, area: Box, size: number): string {
+  if (series.name === "") return "";
   const isInside = (point: Point) =>
     point.x >= area.x && point.x <= area.x + area.width && point.y >= area.y && point.y <= area.y + area.height;
   const visible = curve.runs.flatMap((run) => densified(run)).filter(isInside);
   const middle = visible[Math.floor(visible.length / 2)];
-  if (middle === undefined || series.name === "") return "";
+  if (middle === undefined) return "";
   const tone: Tone = series.role === "option" ? "accent" : series.role === "quiet" ? "q" : "ink";
   const style: WordStyle = { size, tone, bold: series.role === "base" && series.dash !== true };
   const wished = series.labelAt === undefined ? undefined : x.toPixel(series.labelAt);
   const candidates: Candidate<Writing>[] = [];
+  const half = wordsWidth(series.name, style) / 2;
   for (let k = 0; k <= triesAlong; k += 1) {
     const spot = visible[Math.round((k / triesAlong) * (visible.length - 1))];
     if (spot === undefined) continue;
     // The middle third reads best, the very ends worst.
     const away = wished === undefined ? Math.abs(k / triesAlong - 0.55) * 8 : Math.abs(spot.x - wished);
-    const width = wordBox(0, 0, series.name, style).width;
-    const near = visible.filter((point) => Math.abs(point.x - spot.x) <= width / 2);
-    const top = Math.min(...near.map((point) => point.y));
-    const bottom = Math.max(...near.map((point) => point.y));
+    let top = spot.y;
+    let bottom = spot.y;
+    for (const point of visible) {
+      if (Math.abs(point.x - spot.x) > half) continue;
+      top = Math.min(top, point.y);
+      bottom = Math.max(bottom, point.y);
+    }
     const lift = size / 2 + 3;
     // Over a steep stretch the name would hang far from the line it names: that costs.
     candidates.push(candidate(series.name, style, spot.x, top - lift, "middle", away + (spot.y - top) * 0.4));

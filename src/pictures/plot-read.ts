@@ -13,7 +13,7 @@ export interface PlotData {
   readonly at: (pixel: number) => Reading;
 }
 
-export interface Reading {
+interface Reading {
   readonly x: number;
   readonly values: readonly { readonly name: string; readonly unit: string; readonly value: number; readonly pixel: number }[];
 }

@@ -1,5 +1,5 @@
 // What a plot is made of, as plain data in the units it is shown in.
-import type { Verdict } from "./words.ts";
+import type { Verdict } from "../kernel/verdict.ts";
 
 export interface PlotSpec extends Panel {
   /** Goes before every id, so that several drawings share a page. */
@@ -87,7 +87,7 @@ export interface Marker {
   readonly words: string;
 }
 
-export interface Lane {
+interface Lane {
   readonly name: string;
   readonly busy: readonly (readonly [from: number, to: number])[];
 }

@@ -1,16 +1,18 @@
 // A plot as SVG text: pad grid, lines, bands, limits and points, with the names on the lines instead of in a legend.
+import type { Verdict } from "../kernel/verdict.ts";
 import { axisWords } from "./axis.ts";
 import { curveOf } from "./curve.ts";
 import type { Curve } from "./curve.ts";
-import { laneHeight, plotFrame, tickGap, titleSize } from "./plot-frame.ts";
+import { footGap, laneHeight, plotFrame, tickGap, titleSize } from "./plot-frame.ts";
 import type { PanelFrame, PlotFrame } from "./plot-frame.ts";
 import { panelWords, shapeReach } from "./plot-labels.ts";
-import type { BandArea, Limit, PlotSpec, Series } from "./plot-spec.ts";
+import type { BandArea, Limit, PlotPoint, PlotSpec, Series } from "./plot-spec.ts";
 import { fitted } from "./text-width.ts";
 import { drawing, el, escaped, hatch, line, lines, short, through } from "./svg.ts";
-import type { Attributes } from "./svg.ts";
+import type { Attributes, Point } from "./svg.ts";
 import { verdictShape } from "./verdict.ts";
 import { words } from "./words.ts";
+import type { Box } from "./words.ts";
 
 export function plot(spec: PlotSpec): string {
   const frame = plotFrame(spec);
@@ -32,6 +34,8 @@ function panelParts(prefix: string, frame: PlotFrame, panelFrame: PanelFrame, in
   const { area, panel, y } = panelFrame;
   const x = frame.x.scale;
   const drawn = (panel.series ?? []).map((series) => ({ series, curve: curveOf(series.x, series.y, x, y.scale) }));
+  const at = (place: Point) => ({ x: x.toPixel(place.x), y: y.scale.toPixel(place.y) });
+  const titleOf = (point: PlotPoint) => (point.verdict ? `${point.label}: ${point.verdict}` : point.label);
   const fill = { fill: `url(#${prefix}-hatch)` };
   const inside = [
     ...(panel.limits ?? []).map((limit) => forbidden(limit, frame, panelFrame, fill)),
@@ -49,8 +53,8 @@ function panelParts(prefix: string, frame: PlotFrame, panelFrame: PanelFrame, in
       "stroke-width": 1,
     }),
     upParts(frame, panelFrame),
-    ...(panel.points ?? []).map((point) => spotPart(x.toPixel(point.x), y.scale.toPixel(point.y), panelFrame, point.verdict ?? "reading")),
-    ...(panel.markers ?? []).map((marker) => spotPart(x.toPixel(marker.x), y.scale.toPixel(marker.y), panelFrame, "ring")),
+    ...(panel.points ?? []).map((point) => spotPart(at(point), area, point.verdict ?? "reading", titleOf(point))),
+    ...(panel.markers ?? []).map((marker) => spotPart(at(marker), area, "ring", marker.words)),
     ...panelWords(panelFrame, x, drawn, frame.size),
   );
 }
@@ -83,7 +87,7 @@ function upParts(frame: PlotFrame, { area, panel, y }: PanelFrame): string {
 function acrossParts(spec: PlotSpec, frame: PlotFrame): string[] {
   const { size, x, bottom } = frame;
   const marks = x.ticks.map((tick) => `M${short(x.scale.toPixel(tick.at))} ${short(bottom)}v4`).join("");
-  const y = bottom + tickGap + size * 0.78;
+  const y = bottom + footGap + size * 0.78;
   return [
     el("path", { d: marks, class: "i", "stroke-width": 1 }),
     ...x.ticks.map((tick) => words(x.scale.toPixel(tick.at), y, tick.words, { size, tone: "q", anchor: "middle" })),
@@ -157,9 +161,14 @@ function limitPart(limit: Limit, frame: PlotFrame, { area, y }: PanelFrame): str
     : line({ x: area.x, y: pixel }, { x: area.x + area.width, y: pixel }, look);
 }
 
-function spotPart(x: number, y: number, { area }: PanelFrame, kind: Parameters<typeof verdictShape>[0] | "reading" | "ring"): string {
-  const isOff = !(x >= area.x - 1 && x <= area.x + area.width + 1 && y >= area.y - 1 && y <= area.y + area.height + 1);
-  if (isOff) return "";
+/** A shape, a dot or a ring; its words are there under a pointer too, should there be no room to write them. */
+function spotPart({ x, y }: Point, area: Box, kind: Verdict | "reading" | "ring", title: string): string {
+  const isOn = x >= area.x - 1 && x <= area.x + area.width + 1 && y >= area.y - 1 && y <= area.y + area.height + 1;
+  if (!isOn) return "";
+  return el("g", {}, el("title", {}, escaped(title)), spotShape(kind, x, y));
+}
+
+function spotShape(kind: Verdict | "reading" | "ring", x: number, y: number): string {
   if (kind === "ring") return el("circle", { cx: x, cy: y, r: "5.5", class: "nf i", "stroke-width": "1.5" });
   if (kind === "reading") return el("circle", { cx: x, cy: y, r: 3, class: "gcutf i", "stroke-width": "1.5" });
   return verdictShape(kind, x, y, 2 * shapeReach - 2);

@@ -38,12 +38,14 @@ export interface Frame {
   readonly label: string;
   readonly width: number;
   readonly height: number;
+  /** A drawing with links in it is a group; any other is an image. */
+  readonly role?: "group";
 }
 
 /** A whole drawing at its own size: laid out for its width, never scaled. */
 export function drawing(frame: Frame, ...parts: readonly string[]): string {
   const size = { width: frame.width, height: frame.height, viewBox: `0 0 ${short(frame.width)} ${short(frame.height)}` };
-  const root = { xmlns: "http://www.w3.org/2000/svg", class: "picture", ...size, role: "img", "aria-label": frame.label };
+  const root = { xmlns: "http://www.w3.org/2000/svg", class: "picture", ...size, role: frame.role ?? "img", "aria-label": frame.label };
   return `${el("svg", root, `\n${lines(...parts)}\n`)}\n`;
 }
 

@@ -45,19 +45,18 @@ export function textWidth(words: string, size: number, bold = false): number {
 
 function advance(letter: string, bold: boolean): number {
   // An accent takes no room of its own: the bare letter is measured.
-  for (const form of [letter, letter.normalize("NFD").charAt(0)]) {
-    const plain = (bold ? semibold : regular)[form.charCodeAt(0) - firstPrintable];
-    const other = beyond[form];
-    const found = plain ?? (other && (bold ? other[1] : other[0]));
-    if (found !== undefined) return found;
-  }
-  return fallback;
+  return known(letter, bold) ?? known(letter.normalize("NFD").charAt(0), bold) ?? fallback;
+}
+
+function known(letter: string, bold: boolean): number | undefined {
+  const plain = (bold ? semibold : regular)[letter.charCodeAt(0) - firstPrintable];
+  return plain ?? beyond[letter]?.[bold ? 1 : 0];
 }
 
 /** The words, or as many as fit in `width` [px] followed by an ellipsis. */
 export function fitted(words: string, width: number, size: number, bold = false): string {
   if (textWidth(words, size, bold) <= width) return words;
-  const letters = [...words];
+  const letters = Array.from(words);
   while (letters.length > 0 && textWidth(`${letters.join("").trimEnd()}…`, size, bold) > width) letters.pop();
   return letters.length === 0
     ? ""

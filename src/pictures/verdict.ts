@@ -1,8 +1,9 @@
 // The four verdicts as shapes that differ in silhouette, so that they are told apart without colour and in one ink.
+import type { Verdict } from "../kernel/verdict.ts";
 import { el } from "./svg.ts";
 import type { Attributes } from "./svg.ts";
 import { words, wordsWidth } from "./words.ts";
-import type { Verdict, WordStyle } from "./words.ts";
+import type { WordStyle } from "./words.ts";
 
 /** The shapes are drawn on a square of this side and scaled. */
 const side = 14;

@@ -14,7 +14,7 @@ export interface VoltageRun {
   readonly limits?: readonly Omit<Limit, "on">[];
 }
 
-export interface VoltageCase {
+interface VoltageCase {
   readonly name: string;
   readonly role: Series["role"];
   /** One voltage for each place [V]. */
@@ -38,7 +38,11 @@ export function voltageRunPlot(spec: VoltageRun): PlotSpec {
   const points = spec.cases.flatMap(({ volts }) => volts.map((volt, i) => ({ x: i, y: volt, label: volt.toFixed(1) })));
   const { prefix, title, label, width, height } = spec;
   return {
-    ...{ prefix, title, label, width, height },
+    prefix,
+    title,
+    label,
+    width,
+    height,
     // Half a place of room on either side, so that the voltages at the ends can be read.
     x: { label: "", unit: "", min: -0.3, max: spec.places.length - 0.7, ticks: spec.places.map((words, at) => ({ at, words })) },
     y: { label: "", unit: "V", max: most + air, min: least - air },

@@ -1,8 +1,8 @@
 // Words on a drawing, each with the box it takes, so that nothing is ever written over anything else.
+import type { Verdict } from "../kernel/verdict.ts";
 import { el, escaped } from "./svg.ts";
 import { textWidth } from "./text-width.ts";
 
-export type Verdict = "holds" | "tight" | "fails" | "open";
 export type Tone = "ink" | "q" | "q2" | "accent" | Verdict;
 export type Anchor = "start" | "middle" | "end";
 
@@ -85,6 +85,7 @@ export function words(x: number, y: number, text: string | readonly Part[], styl
     "font-weight": bold ? 600 : undefined,
     "text-anchor": anchor === "start" ? undefined : anchor,
   };
+  if (partsOf(text).every((part) => part.text === "")) return "";
   const inner = partsOf(text).map((part) => {
     const weight = part.bold === undefined || part.bold === bold ? undefined : part.bold ? 600 : 400;
     if (weight === undefined && part.tone === undefined) return escaped(part.text);

@@ -25,7 +25,14 @@ export function root(f: (x: number) => number, lo: number, hi: number, tolerance
   let step = b - a;
   let before = step;
   for (let k = 0; k < MOST_STEPS; k++) {
-    if (Math.abs(fc) < Math.abs(fb)) [a, b, c, fa, fb, fc] = [b, c, b, fb, fc, fb];
+    if (Math.abs(fc) < Math.abs(fb)) {
+      a = b;
+      b = c;
+      c = a;
+      fa = fb;
+      fb = fc;
+      fc = fa;
+    }
     const smallest = EPSILON * Math.abs(b) + tolerance / 2;
     const half = (c - b) / 2;
     if (Math.abs(half) <= smallest || fb === 0) return b;

@@ -20,7 +20,7 @@ const note = join(root, "node_modules/.waywright-browser.json");
 export const desk = { width: 1440, height: 900 };
 export const phone = { width: 390, height: 844 };
 
-export function openBrowser(): Promise<Browser> {
+function openBrowser(): Promise<Browser> {
   const { executablePath, args, env } = JSON.parse(readFileSync(note, "utf8")) as Required<
     Pick<LaunchOptions, "executablePath" | "args" | "env">
   >;

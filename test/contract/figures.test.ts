@@ -36,7 +36,9 @@ function draw(ref: Ref<unknown>, next: () => number): number {
 const at = (f: Figure, n: number): Record<string, number | readonly number[]> => {
   const next = uniforms(`${f.id} ${n}`);
   const length = 2 + Math.floor(next() * 38);
-  return Object.fromEntries(Object.entries(f.needs).map(([name, ref]) => [name, isList(ref) ? Array.from({ length }, () => draw(ref, next)) : draw(ref, next)]));
+  return Object.fromEntries(
+    Object.entries(f.needs).map(([name, ref]) => [name, isList(ref) ? Array.from({ length }, () => draw(ref, next)) : draw(ref, next)]),
+  );
 };
 
 test("there are figures to look at", () => {
@@ -48,11 +50,13 @@ test.each(written.map((f) => [f.id, f] as const))("%s: the formula names just wh
 });
 
 test.each(written.map((f) => [f.id, f] as const))("%s: the dimension of the formula is that of its unit", (_, f) => {
-  const dims = Object.fromEntries(Object.entries(f.needs).map(([name, ref]) => {
-    const t = target(ref);
-    const unit = "unit" in t && t.unit ? t.unit : "";
-    return [name, unit ? dimensionOf(unit) : pureNumber];
-  }));
+  const dims = Object.fromEntries(
+    Object.entries(f.needs).map(([name, ref]) => {
+      const t = target(ref);
+      const unit = "unit" in t && t.unit ? t.unit : "";
+      return [name, unit ? dimensionOf(unit) : pureNumber];
+    }),
+  );
   expect(agreesButForAngle(dimensionOfFormula(parseFormula(f.formula ?? ""), dims), dimensionOf(f.unit))).toBe(true);
 });
 
@@ -71,7 +75,9 @@ test.each(written.map((f) => [f.id, f] as const))("%s: the formula says what the
     const text = valueOf(formula, x);
     if (!Number.isFinite(code) && !Number.isFinite(text)) continue;
     seen += 1;
-    expect(Math.abs(code - text), `at ${JSON.stringify(x)}: code ${code}, formula ${text}`).toBeLessThanOrEqual(1e-9 * Math.max(1e-12, Math.abs(code), Math.abs(text)));
+    expect(Math.abs(code - text), `at ${JSON.stringify(x)}: code ${code}, formula ${text}`).toBeLessThanOrEqual(
+      1e-9 * Math.max(1e-12, Math.abs(code), Math.abs(text)),
+    );
   }
   expect(seen).toBeGreaterThanOrEqual(WANTED);
 });

@@ -61,7 +61,7 @@ export async function killSaves(kills: number): Promise<Killed> {
         standing.set(path, hash);
         counts.saves++;
       }
-      const files = await expectWhole(root, standing, underWay);
+      const files = expectWhole(root, standing, underWay);
       if (underWay !== null) {
         const [path, hash] = underWay;
         counts.midway++;
@@ -104,12 +104,8 @@ function killedRun(module: string, root: string, seed: number): Promise<string[]
   });
 }
 
-async function expectWhole(
-  root: string,
-  standing: ReadonlyMap<string, string>,
-  underWay: readonly [string, string] | null,
-): Promise<ShopFiles["files"]> {
-  const { files, findings } = await readShop(root);
+function expectWhole(root: string, standing: ReadonlyMap<string, string>, underWay: readonly [string, string] | null): ShopFiles["files"] {
+  const { files, findings } = readShop(root);
   expect(findings).toEqual([]);
   for (const [path, { hash }] of files) {
     const allowed = [standing.get(path), underWay?.[0] === path ? underWay[1] : undefined];
@@ -123,7 +119,7 @@ async function expectWhole(
 async function clearLeftovers(root: string, standing: Map<string, string>): Promise<void> {
   for (const folder of new Set(leftovers(root).map((path) => dirname(path)))) {
     const path = [...standing.keys()].find((each) => dirname(each) === folder);
-    const file = (await readShop(root)).files.get(path ?? "");
+    const file = readShop(root).files.get(path ?? "");
     if (path === undefined || file === undefined) throw new Error(`no file in ${folder}`);
     const grown = `${file.text}# after the kill\n`;
     expect(await saveText(root, path, grown, file.hash)).toEqual({ ok: true, hash: sha256(grown) });

@@ -4,6 +4,9 @@ import { shareBars, stackedBars } from "../../src/pictures/bars.ts";
 import type { StackedBars } from "../../src/pictures/bars.ts";
 import { beltSketch } from "../../src/pictures/belt.ts";
 import type { BeltSketch } from "../../src/pictures/belt.ts";
+import { machineDrawing } from "../../src/pictures/blocks.ts";
+import type { MachineDrawing } from "../../src/pictures/blocks-spec.ts";
+import { icon, iconNames, iconSprite } from "../../src/pictures/icons.ts";
 import { marginScale, marginStrip } from "../../src/pictures/margin-strip.ts";
 import { terminalBoxes } from "../../src/pictures/terminal-box.ts";
 import type { TerminalBox } from "../../src/pictures/terminal-box.ts";
@@ -21,7 +24,7 @@ function torque(full: number, base: number, power: number): number[] {
 
 const mostTorque = torque(41, 1150, 1.7);
 
-export const torquePlot: PlotSpec = {
+const torquePlot: PlotSpec = {
   prefix: "torque",
   title: "Torque against speed, with the cuts asked of it",
   label: "The hub cut asks more than the motor can pull above 2100 rpm as found; reconnected it holds up to 3000 rpm.",
@@ -75,7 +78,7 @@ function shift(): { t: number[]; p: number[]; runs: [number, number][] } {
 const day = shift();
 const lowest = day.p.indexOf(Math.min(...day.p));
 
-export function airPlot(width: number, height: number): PlotSpec {
+function airPlot(width: number, height: number): PlotSpec {
   return {
     prefix: `air-${width}`,
     title: "Receiver pressure over the shift",
@@ -88,13 +91,30 @@ export function airPlot(width: number, height: number): PlotSpec {
     limits: [
       { on: "y", at: 8.5, words: "off 8.5", role: "option" },
       { on: "y", at: 6.5, words: "on 6.5", role: "option" },
-      { on: "y", at: 6, words: width > 480 ? "below 6.0 here the closer, 0.5 bar down the line, loses its grip" : "grip 6.0", forbids: "below" },
+      {
+        on: "y",
+        at: 6,
+        words: width > 480 ? "below 6.0 here the closer, 0.5 bar down the line, loses its grip" : "grip 6.0",
+        forbids: "below",
+      },
     ],
     markers: [{ x: day.t[lowest] ?? 0, y: day.p[lowest] ?? 0, words: "lowest: a mill change meets a turret move" }],
     lanes: [
       { name: "pump", busy: day.runs },
-      { name: "lathe", busy: [[7.25 * 3600, 12 * 3600], [12.5 * 3600, 14.8 * 3600]] },
-      { name: "mill", busy: [[9.2 * 3600, 11.6 * 3600], [13 * 3600, 14.3 * 3600]] },
+      {
+        name: "lathe",
+        busy: [
+          [7.25 * 3600, 12 * 3600],
+          [12.5 * 3600, 14.8 * 3600],
+        ],
+      },
+      {
+        name: "mill",
+        busy: [
+          [9.2 * 3600, 11.6 * 3600],
+          [13 * 3600, 14.3 * 3600],
+        ],
+      },
     ],
   };
 }
@@ -102,7 +122,7 @@ export function airPlot(width: number, height: number): PlotSpec {
 const lowToHigh = Array.from({ length: 200 }, (_, i) => 10 ** (0.3 + (i / 199) * 2.7));
 const gain = lowToHigh.map((f) => 40 / Math.hypot(1 - (f / 160) ** 2, 0.12 * (f / 160)) / (1 + f / 30));
 
-export const logPlot: PlotSpec = {
+const logPlot: PlotSpec = {
   prefix: "bode",
   title: "Position loop",
   label: "The loop gain crosses one at 55 Hz with 40 degrees to spare; the screw rings at 160 Hz.",
@@ -121,7 +141,7 @@ export const logPlot: PlotSpec = {
   },
 };
 
-export const supplyBars: StackedBars = {
+const supplyBars: StackedBars = {
   prefix: "supply",
   title: "What the service carries, state by state",
   label: "Spindle starting while the compressor starts reaches 64 A, over the 60 A service.",
@@ -140,12 +160,48 @@ export const supplyBars: StackedBars = {
   ],
 };
 
-const series: TerminalBox = { title: "As found: series, 460 V", leads: 9, joined: [[4, 7], [5, 8], [6, 9]], lines: [[1], [2], [3]] };
-const parallel: TerminalBox = { title: "After: parallel, 230 V", leads: 9, joined: [[4, 5, 6]], lines: [[1, 7], [2, 8], [3, 9]] };
-const delta: TerminalBox = { title: "Parallel delta", leads: 12, joined: [[1, 6, 7, 12], [2, 4, 8, 10], [3, 5, 9, 11]], lines: [[1], [2], [3]] };
-const crossed: TerminalBox = { title: "As typed: two leads swapped", leads: 9, joined: [[4, 8], [5, 7], [6, 9]], lines: [[1], [2], [3]] };
+const series: TerminalBox = {
+  title: "As found: series, 460 V",
+  leads: 9,
+  joined: [
+    [4, 7],
+    [5, 8],
+    [6, 9],
+  ],
+  lines: [[1], [2], [3]],
+};
+const parallel: TerminalBox = {
+  title: "After: parallel, 230 V",
+  leads: 9,
+  joined: [[4, 5, 6]],
+  lines: [
+    [1, 7],
+    [2, 8],
+    [3, 9],
+  ],
+};
+const delta: TerminalBox = {
+  title: "Parallel delta",
+  leads: 12,
+  joined: [
+    [1, 6, 7, 12],
+    [2, 4, 8, 10],
+    [3, 5, 9, 11],
+  ],
+  lines: [[1], [2], [3]],
+};
+const crossed: TerminalBox = {
+  title: "As typed: two leads swapped",
+  leads: 9,
+  joined: [
+    [4, 8],
+    [5, 7],
+    [6, 9],
+  ],
+  lines: [[1], [2], [3]],
+};
 
-export const belt: BeltSketch = {
+const belt: BeltSketch = {
   title: "Belt from motor to spindle",
   label: "The belt wraps 176 degrees of the spindle pulley; its lower strand pulls.",
   width: 420,
@@ -158,18 +214,58 @@ export const belt: BeltSketch = {
   slack: "slack 130 N",
 };
 
-const strips = () =>
-  [
-    marginStrip("s1", { verdict: "fails", nominal: null }),
-    marginStrip("s2", { verdict: "open", nominal: 0.8, low: 0.35, high: 1.9, reserve: 1.2 }),
-    marginStrip("s3", { verdict: "fails", nominal: 0.85, low: 0.74, high: 0.95, reserve: 1.25 }),
-    marginStrip("s4", { verdict: "tight", nominal: 1.17, low: 1.02, high: 1.33, reserve: 1.25 }),
-    marginStrip("s5", { verdict: "holds", nominal: 1.5, low: 1.33, high: 1.7, reserve: 1.2 }),
-    marginStrip("s6", { verdict: "holds", nominal: 8.9, low: 7.4, high: 10.6, reserve: 1.25 }),
-    marginStrip("s7", { verdict: "fails", nominal: 0.05, low: 0.04, high: 0.07, reserve: 1 }),
-    marginStrip("s8", { verdict: "holds", nominal: null }),
-    marginStrip("s9", { verdict: "open", nominal: null }),
-  ];
+const strips = () => [
+  marginStrip("s1", { verdict: "fails", nominal: null }),
+  marginStrip("s2", { verdict: "open", nominal: 0.8, low: 0.35, high: 1.9, reserve: 1.2 }),
+  marginStrip("s3", { verdict: "fails", nominal: 0.85, low: 0.74, high: 0.95, reserve: 1.25 }),
+  marginStrip("s4", { verdict: "tight", nominal: 1.17, low: 1.02, high: 1.33, reserve: 1.25 }),
+  marginStrip("s5", { verdict: "holds", nominal: 1.5, low: 1.33, high: 1.7, reserve: 1.2 }),
+  marginStrip("s6", { verdict: "holds", nominal: 8.9, low: 7.4, high: 10.6, reserve: 1.25 }),
+  marginStrip("s7", { verdict: "fails", nominal: 0.05, low: 0.04, high: 0.07, reserve: 1 }),
+  marginStrip("s8", { verdict: "holds", nominal: null }),
+  marginStrip("s9", { verdict: "open", nominal: null }),
+];
+
+const lathe: MachineDrawing = {
+  title: "Lathe as found, 14 March",
+  note: "9 records, 11 typical values",
+  label: "The lathe as found: drive, spindle and turret fail; motor, bar feed and receiver are open.",
+  width: 540,
+  tools: { kind: "turret", stations: 6 },
+  blocks: {
+    supply: { name: "Supply", verdict: "tight", figures: ["240 V, one phase", "60 A, 49 A at peak"], href: "#/lathe/supply" },
+    drive: { name: "Drive", verdict: "fails", figures: ["one-phase input", "240 V out at most"], signal: true, href: "#/lathe/spindle" },
+    motor: { name: "Motor", verdict: "open", figures: ["series, 460 V", "30 N·m, 26 to 35"], href: "#/lathe/spindle" },
+    belt: { name: "Belt", verdict: "holds", figures: ["140 : 112 mm"] },
+    spindle: { name: "Spindle", verdict: "fails", figures: ["2800 rpm wanted", "run-out 8 µm"], signal: true },
+    "bar-feed": { name: "Bar feed", verdict: "open", figures: ["16 mm, 1 m out", "bushing clearance?"], air: true },
+    closer: { name: "Closer", verdict: "tight", figures: ["5.5 bar, 4.2 kN"], air: true },
+    turret: { name: "Turret", verdict: "fails", figures: ["lift 0.4 to 0.9 s"], air: true, signal: true },
+    "cut-off": { name: "Cut-off", verdict: "holds", figures: ["and catcher"], air: true },
+    axes: { name: "X, Z axes", verdict: "holds", figures: ["12 m/min", "step 0.25 µm"], signal: true },
+    board: { name: "Board", verdict: "tight", figures: ["16 in, 8 out", "24 V, 1.07"] },
+    compressor: { name: "Compressor", verdict: "tight", figures: ["7 cfm, duty 41 %"] },
+    receiver: { name: "Receiver", verdict: "open", figures: ["90 L", "68 s (43 to 148)"] },
+    regulator: { name: "Regulator", figures: ["5.5 bar"] },
+  },
+};
+
+const mill: MachineDrawing = {
+  title: "Mill",
+  label: "The mill: the head falls too far.",
+  width: 540,
+  tools: { kind: "carousel", stations: 12 },
+  blocks: {
+    supply: { name: "Supply", verdict: "holds", figures: ["240 V, one phase"] },
+    drive: { name: "Drive", verdict: "holds", figures: ["4 kW"], signal: true },
+    motor: { name: "Motor", verdict: "holds", figures: ["3.7 kW"] },
+    belt: { name: "Belt", verdict: "holds", figures: ["1 : 2 and 1 : 1"] },
+    spindle: { name: "Spindle", verdict: "tight", figures: ["6000 rpm"], signal: true },
+    turret: { name: "Carousel", verdict: "open", figures: ["12 pockets"], signal: true },
+    axes: { name: "X, Y, Z axes", verdict: "fails", figures: ["head falls 5.7 mm", "brake 90 to 140 ms"], signal: true },
+    board: { name: "Board", verdict: "holds", figures: ["24 in, 16 out"] },
+  },
+};
 
 /** Every golden by the name of its file. */
 export const samples: Readonly<Record<string, () => string>> = {
@@ -219,8 +315,13 @@ export const samples: Readonly<Record<string, () => string>> = {
   "terminal-box": () => terminalBoxes({ label: "Nine leads from series to parallel star.", width: 586, boxes: [series, parallel] }),
   "terminal-box-phone": () => terminalBoxes({ label: "Nine leads, two swapped.", width: 358, boxes: [series, crossed] }),
   "terminal-box-twelve": () => terminalBoxes({ label: "Twelve leads in parallel delta.", width: 280, boxes: [delta] }),
+  machine: () => machineDrawing(lathe),
+  "machine-phone": () => machineDrawing({ ...lathe, width: 358 }),
+  "machine-mill": () => machineDrawing(mill),
+  "machine-mill-phone": () => machineDrawing({ ...mill, width: 358 }),
   belt: () => beltSketch(belt),
   "belt-touching": () => beltSketch({ ...belt, centre: 120 }),
   "margin-strips": () => `${[marginScale(), ...strips()].join("\n")}\n`,
+  icons: () => `${[iconSprite(), ...iconNames.map((name) => icon(name, 20, name))].join("\n")}\n`,
   "verdict-icons": () => `${(["holds", "tight", "fails", "open"] as const).map((verdict) => verdictIcon(verdict, 28, true)).join("\n")}\n`,
 };

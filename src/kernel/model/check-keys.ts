@@ -4,7 +4,7 @@ import type { Place } from "../finding.ts";
 import { nearest } from "../nearest.ts";
 import { readNumber } from "../number.ts";
 import { type Issue, readPair, readQuantity } from "../quantity.ts";
-import { readUnit } from "../unit.ts";
+import { kindInfo, readUnit } from "../unit.ts";
 import type { KeyNode } from "./keys.ts";
 import type { Leaf, ListNode, MapNode, Node } from "./node.ts";
 import { type Draft, some } from "./report.ts";
@@ -30,7 +30,7 @@ export const isBlank = (leaf: Leaf): boolean => leaf.text === "unknown" || leaf.
 
 /** How a value is known. */
 export const knownFrom = ["plate", "papers", "seller", "drawing", "seen", "measured", "estimate", "local-code"] as const;
-const longForm: ReadonlySet<string> = new Set(["value", "from", "date", "with", "note"]);
+export const knownLongForm: ReadonlySet<string> = new Set(["value", "from", "date", "with", "note"]);
 
 /**
  * The tree as the model wants it: a short form fills its head key (`valve: detent` becomes `valve: { kind: detent }`), a long form becomes the
@@ -47,7 +47,8 @@ export function checkKeys(node: Node, at: KeyNode, name: string, scene: Scene): 
   return checkLeaf(node, at, name, scene);
 }
 
-const hasKeys = (at: KeyNode): boolean => at.keys.size > 0 || at.any !== undefined;
+/** Keys stand here: those listed, or none at all yet for a kind of thing. */
+const hasKeys = (at: KeyNode): boolean => at.keys.size > 0 || at.any !== undefined || at.says !== undefined;
 const isList = (at: KeyNode): boolean => at.item !== undefined || at.input?.form === "list" || at.input?.form === "lists";
 
 function report(scene: Scene, node: Node, code: Draft["code"], says: string, input?: Input<unknown>): undefined {
@@ -63,8 +64,7 @@ function expected(input: Input<unknown> | undefined): { expected?: string } {
 /** A value that would do: the first word, or the first example of the kind. */
 export function exampleOf(input: Input<unknown> | undefined): string | undefined {
   if (!input) return undefined;
-  if (input.words) return input.words[0];
-  return input.kind ? kindExamples(input)[0] : undefined;
+  return input.words ? input.words[0] : input.kind ? kindInfo(input.kind).examples[0] : undefined;
 }
 
 function checkMap(map: MapNode, at: KeyNode, name: string, scene: Scene): MapNode {
@@ -90,7 +90,11 @@ function checkEntry(key: string, child: Node, at: KeyNode, name: string, scene: 
   if (known) return checkKeys(child, known, key, scene);
   if (key === "like" && (at.like !== undefined || at.lax)) return checkLike(child, scene);
   if (key === "like") {
-    scene.drafts.push({ code: "like-group", says: `the catalogue has no parts that could be laid under ${at.says ?? `\`${name}\``}`, place });
+    scene.drafts.push({
+      code: "like-group",
+      says: `the catalogue has no parts that could be laid under ${at.says ?? `\`${name}\``}`,
+      place,
+    });
     return undefined;
   }
   if (at.any) {
@@ -135,12 +139,21 @@ function checkList(list: ListNode, at: KeyNode, name: string, scene: Scene): Nod
   const { input, item } = at;
   if (item) return withItems(list, (child) => checkKeys(child, item, name, scene));
   if (input?.form === "list") {
-    return withItems(list, (child) => (child.is === "leaf" ? checkValue(child, input, name, scene) : report(scene, child, "not-a-value", "one value is wanted", input)));
+    return withItems(list, (child) =>
+      child.is === "leaf" ? checkValue(child, input, name, scene) : report(scene, child, "not-a-value", "one value is wanted", input),
+    );
   }
-  if (input?.form === "lists") return withItems(list, (child) => (child.is === "map" ? report(scene, child, "not-a-value", "a text is wanted") : child));
+  if (input?.form === "lists")
+    return withItems(list, (child) => (child.is === "map" ? report(scene, child, "not-a-value", "a text is wanted") : child));
   if (at.lax) return checkLax(list, scene);
   if (input || at.link) return report(scene, list, "not-a-value", `\`${name}\` is a list here; one value${wants(input)} is wanted`, input);
-  if (hasKeys(at)) return report(scene, list, "not-a-map", `\`${name}\` is a list here; named keys are wanted: ${some(at.any ? ["NAME"] : at.keys.keys())}`);
+  if (hasKeys(at))
+    return report(
+      scene,
+      list,
+      "not-a-map",
+      `\`${name}\` is a list here; named keys are wanted: ${some(at.any ? ["NAME"] : at.keys.keys())}`,
+    );
   return report(scene, list, "not-a-value", "a name is wanted");
 }
 
@@ -150,11 +163,17 @@ function withItems(list: ListNode, check: (child: Node) => Node | undefined): Li
 
 function checkLeaf(leaf: Leaf, at: KeyNode, name: string, scene: Scene): Node | undefined {
   if (at.input && !isList(at)) return checkValue(leaf, at.input, name, scene);
-  if (leaf.text === "" && (hasKeys(at) || at.lax)) return { is: "map", entries: new Map(), place: leaf.place, origin: leaf.origin, ...keyOf(leaf) };
+  if (leaf.text === "" && (hasKeys(at) || at.lax))
+    return { is: "map", entries: new Map(), place: leaf.place, origin: leaf.origin, ...keyOf(leaf) };
   if (leaf.text === "") return report(scene, leaf, "not-a-value", `nothing stands after \`${name}:\``);
   if (isBlank(leaf)) return leaf;
   if (isList(at)) {
-    scene.drafts.push({ code: "not-a-list", says: `\`${name}\` is a list: write \`[ ${leaf.text} ]\``, place: leaf.place, expected: `[ ${leaf.text} ]` });
+    scene.drafts.push({
+      code: "not-a-list",
+      says: `\`${name}\` is a list: write \`[ ${leaf.text} ]\``,
+      place: leaf.place,
+      expected: `[ ${leaf.text} ]`,
+    });
     return undefined;
   }
   const head = at.head === undefined ? undefined : at.keys.get(at.head);
@@ -167,7 +186,12 @@ function checkLeaf(leaf: Leaf, at: KeyNode, name: string, scene: Scene): Node | 
   const run = runTogether(leaf.text);
   if (run) {
     const better = `${run[0]} ${leaf.text.slice(run[0].length)}`;
-    scene.drafts.push({ code: "no-blank-after-colon", says: `"${short(leaf.text)}" is read as one word; write \`${short(better)}\``, place: leaf.place, expected: better });
+    scene.drafts.push({
+      code: "no-blank-after-colon",
+      says: `"${short(leaf.text)}" is read as one word; write \`${short(better)}\``,
+      place: leaf.place,
+      expected: better,
+    });
     return undefined;
   }
   const keys = at.any ? "names of yours" : some(at.keys.keys());
@@ -188,11 +212,11 @@ function fromLongForm(map: MapNode, at: KeyNode, name: string, scene: Scene): No
   const says: { from?: string; date?: string; with?: string; note?: string } = {};
   for (const [key, child] of map.entries) {
     const place = child.key ?? child.place;
-    if (!longForm.has(key)) {
-      const near = nearest(key, longForm);
+    if (!knownLongForm.has(key)) {
+      const near = nearest(key, knownLongForm);
       scene.drafts.push({
         code: "unknown-key",
-        says: `\`${short(key)}\` is not a key of a value in long form.${near ? ` Did you mean \`${near}\`?` : ""} There are: ${some(longForm)}`,
+        says: `\`${short(key)}\` is not a key of a value in long form.${near ? ` Did you mean \`${near}\`?` : ""} There are: ${some(knownLongForm)}`,
         place,
         ...(near ? { nearest: near } : {}),
       });
@@ -220,8 +244,19 @@ const dateText = /^(\d{4})-(\d{2})-(\d{2})(?:[T ]([01]\d|2[0-3]):([0-5]\d)(?::[0
 /** A day of the calendar, with a time if there is one. */
 export function checkDate(leaf: Leaf, scene: Scene): string {
   const [, year, month, day] = (dateText.exec(leaf.text) ?? []).map(Number);
-  const there = year !== undefined && month !== undefined && day !== undefined && new Date(Date.UTC(year, month - 1, day)).getUTCMonth() === month - 1 && day > 0;
-  if (!there) scene.drafts.push({ code: "date-bad", says: `"${short(leaf.text)}": dates are written year-month-day, 2026-02-14`, place: leaf.place, expected: "2026-02-14" });
+  const there =
+    year !== undefined &&
+    month !== undefined &&
+    day !== undefined &&
+    new Date(Date.UTC(year, month - 1, day)).getUTCMonth() === month - 1 &&
+    day > 0;
+  if (!there)
+    scene.drafts.push({
+      code: "date-bad",
+      says: `"${short(leaf.text)}": dates are written year-month-day, 2026-02-14`,
+      place: leaf.place,
+      expected: "2026-02-14",
+    });
   return leaf.text;
 }
 
@@ -246,7 +281,8 @@ function checkValue(leaf: Leaf, input: Input<unknown>, name: string, scene: Scen
     if (input.none || input.words?.includes("none") || input.form === "text") return leaf;
     return report(scene, leaf, "unknown-word", `\`${name}\` cannot be absent: write its value, or \`unknown\``, input);
   }
-  if (leaf.text === "" && input.form !== "text") return report(scene, leaf, "not-a-value", `nothing stands after \`${name}:\`${wants(input)}`, input);
+  if (leaf.text === "" && input.form !== "text")
+    return report(scene, leaf, "not-a-value", `nothing stands after \`${name}:\`${wants(input)}`, input);
   if (input.words) {
     const word = checkWord(leaf, input.words, name, scene);
     return word === undefined ? undefined : { ...leaf, text: word };
@@ -258,7 +294,8 @@ function checkValue(leaf: Leaf, input: Input<unknown>, name: string, scene: Scen
     for (const issue of reading.issues) scene.drafts.push(draftOf(issue, leaf));
     return undefined;
   }
-  for (const value of "values" in reading ? reading.values : [reading]) for (const note of value.notes) scene.drafts.push(draftOf(note, leaf));
+  for (const value of "values" in reading ? reading.values : [reading])
+    for (const note of value.notes) scene.drafts.push(draftOf(note, leaf));
   return leaf;
 }
 
@@ -308,7 +345,12 @@ function laxSlip(leaf: Leaf): Draft | undefined {
   }
   const trouble = unit === undefined ? undefined : readUnit(unit);
   if (!trouble || trouble.ok || trouble.nearest === undefined || !/^[a-zA-Z%*/^0-9()]+$/.test(unit ?? "")) return undefined;
-  return { code: "unit-unknown", says: `\`${unit ?? ""}\` is no unit. Nearest: \`${trouble.nearest}\``, place: leaf.place, nearest: trouble.nearest };
+  return {
+    code: "unit-unknown",
+    says: `\`${unit ?? ""}\` is no unit. Nearest: \`${trouble.nearest}\``,
+    place: leaf.place,
+    nearest: trouble.nearest,
+  };
 }
 
 function wants(input: Input<unknown> | undefined): string {

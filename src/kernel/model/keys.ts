@@ -65,7 +65,10 @@ function mounted(keys: Keys, per: Scope, mount: Mount): KeyNode {
 }
 
 /** The key tree of a house. `coming` lists, root and top path, the keys of rooms that are not there yet. */
-export function keysOf(rooms: readonly Room[], coming: { shop: readonly string[]; machine: readonly string[]; catalogue: readonly string[] }): Keys {
+export function keysOf(
+  rooms: readonly Room[],
+  coming: { shop: readonly string[]; machine: readonly string[]; catalogue: readonly string[] },
+): Keys {
   const keys: Keys = { shop: fresh(), machine: fresh(), catalogue: fresh() };
   for (const root of ["shop", "machine", "catalogue"] as const) {
     for (const path of coming[root]) descend(keys[root], path.split(".")).lax = true;
@@ -94,7 +97,14 @@ export function keysOf(rooms: readonly Room[], coming: { shop: readonly string[]
     for (const link of room.links) for (const home of homes(keys, link.per)) descend(home, link.key.split(".")).link = link;
   }
   layTops(keys);
+  for (const root of [keys.shop, keys.machine, keys.catalogue]) soften(root, false);
   return keys;
+}
+
+/** What stands below a lax key is lax too, whatever the rooms that are there already know of it. */
+function soften(node: KeyNode, lax: boolean): void {
+  if (lax) node.lax = true;
+  for (const child of [...node.keys.values(), node.any, node.item]) if (child) soften(child, node.lax === true);
 }
 
 /** The node for a path, user's names and list items followed; undefined where nothing may stand. */

@@ -74,7 +74,12 @@ export const asFound: Variant = { options: [], tries: [] };
 /** One shop with one variant laid over: all that the figures read. */
 export interface Model {
   readonly title: string;
-  readonly show: { readonly units: "metric" | "inch"; readonly also: "metric" | "inch" | null; readonly pressure: "bar" | "psi" | "kPa"; readonly currency: string };
+  readonly show: {
+    readonly units: "metric" | "inch";
+    readonly also: "metric" | "inch" | null;
+    readonly pressure: "bar" | "psi" | "kPa";
+    readonly currency: string;
+  };
   /** `shop` and each machine by folder name. `work`, `sequences` (and `catalogue` under shop) are maps below the root. */
   readonly roots: ReadonlyMap<string, MapNode>;
   readonly findings: readonly Finding[];

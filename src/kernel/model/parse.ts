@@ -25,7 +25,11 @@ const line: Origin = { by: "line" };
 export function parseFile(file: string, text: string): ParsedFile {
   const refuse = (draft: Draft): ParsedFile => ({ file, text, root: emptyMap(file), drafts: [draft], spoilt: new Set(), brokenFrom: 1 });
   if (text.length > largest) {
-    return refuse({ code: "too-large", says: `${Math.round(text.length / 1000)} kB; files of a shop folder have at most ${largest / 1000}`, place: startOf(file) });
+    return refuse({
+      code: "too-large",
+      says: `${Math.round(text.length / 1000)} kB; files of a shop folder have at most ${largest / 1000}`,
+      place: startOf(file),
+    });
   }
   const foreign = foreignSign(file, text);
   if (foreign) return refuse(foreign);
@@ -141,7 +145,10 @@ class TreeOfValues {
         if (run && isScalar(value) && value.type === Scalar.PLAIN) this.#blankMissing(child.place, run[0].slice(0, -1));
       }
       entries.set(name, child);
-      before = child.is === "leaf" && isScalar(value) && value.type === Scalar.PLAIN && value.range ? { key: name, leaf: child, end: value.range[1] } : null;
+      before =
+        child.is === "leaf" && isScalar(value) && value.type === Scalar.PLAIN && value.range
+          ? { key: name, leaf: child, end: value.range[1] }
+          : null;
     }
     return { is: "map", entries, place: this.#place(map), origin: line };
   }
@@ -156,15 +163,29 @@ class TreeOfValues {
     const run = runTogether(name);
     if (run) {
       const better = `${run[1] ?? ""}: ${name.slice(run[0].length)}`;
-      this.drafts.push({ code: "no-blank-after-colon", says: `"${name}" is read as one word; write \`${better}\``, place: at, expected: better });
+      this.drafts.push({
+        code: "no-blank-after-colon",
+        says: `"${name}" is read as one word; write \`${better}\``,
+        place: at,
+        expected: better,
+      });
     } else if (before && /^\d/.test(name) && /\d$/.test(before.leaf.text) && this.#read.source.slice(before.end, start) === ",") {
       const typed = `${before.leaf.text},${name}`;
       const better = `${before.leaf.text}.${name}`;
       const place: Place = { ...before.leaf.place, endLine: at.endLine, endColumn: at.endColumn };
-      this.drafts.push({ code: "decimal-comma", says: `"${typed}": decimal point wanted: \`${better}\` (inside braces a comma starts the next entry)`, place, expected: better });
+      this.drafts.push({
+        code: "decimal-comma",
+        says: `"${typed}": decimal point wanted: \`${better}\` (inside braces a comma starts the next entry)`,
+        place,
+        expected: better,
+      });
       entries.set(before.key, { ...before.leaf, text: typed, place });
     } else {
-      this.drafts.push({ code: "syntax", says: `\`${name}\` has no value; inside braces a comma starts a new entry, so a text that holds one needs quotes`, place: at });
+      this.drafts.push({
+        code: "syntax",
+        says: `\`${name}\` has no value; inside braces a comma starts a new entry, so a text that holds one needs quotes`,
+        place: at,
+      });
     }
     return null;
   }

@@ -77,3 +77,8 @@ export function some(names: Iterable<string>, most = 8): string {
   const all = [...names];
   return all.length > most ? `${all.slice(0, most).join(", ")} …` : all.join(", ");
 }
+
+/** `catalogue/parts.yaml:3`. */
+export function where(place: Place): string {
+  return `${place.file}:${place.line}`;
+}

@@ -63,7 +63,8 @@ export function readSyntax(file: string, text: string): Read | { readonly refuse
 
 /** Errors in order; what follows one that threw the parser out of the document is noise. */
 function readable(errors: readonly YAMLError[]): YAMLError[] {
-  const sorted = errors.toSorted((a, b) => a.pos[0] - b.pos[0]);
+  const inFlow = new Set(errors.filter((e) => e.code === "BLOCK_IN_FLOW").map((e) => e.pos[0]));
+  const sorted = errors.filter((e) => e.code !== "MULTILINE_IMPLICIT_KEY" || !inFlow.has(e.pos[0])).toSorted((a, b) => a.pos[0] - b.pos[0]);
   const out = sorted.findIndex((e) => e.message.includes("in YAML stream"));
   return sorted.slice(0, Math.min(mostErrors, out < 0 ? Infinity : out + 1));
 }
@@ -117,55 +118,49 @@ function lookOver(tokens: readonly CST.Token[], place: (a: number, b: number) =>
     const push = (children: Iterable<CST.Token | null | undefined>, deeper: number): void => {
       for (const child of [...children].toReversed()) if (child) stack.push({ token: child, depth: depth + deeper });
     };
-    switch (token.type) {
-      case "document":
-        if (++documents > 1) slips.push({ draft: { code: "syntax", says: "`---` starts a second document; a file holds one", place: at(3) } });
-        push([...token.start, token.value, ...(token.end ?? [])], 0);
-        break;
-      case "block-map":
-      case "block-seq":
-      case "flow-collection":
-        push(
-          token.items.flatMap((i) => [...i.start, i.key, ...(i.sep ?? []), i.value]),
-          1,
-        );
-        if (token.type === "flow-collection") {
-          const sign = token.start.source;
-          const end = token.end.find((t) => t.type === "flow-map-end" || t.type === "flow-seq-end");
-          if (!end) openers.push({ at: token.offset, sign });
-          else if (end.source !== closers[sign]) {
-            const says = `\`${end.source}\` stands where \`${closers[sign] ?? ""}\` is wanted`;
-            slips.push({ draft: { code: "syntax", says, place: place(end.offset, end.offset + 1) }, breaks: true });
-          }
-        }
-        break;
-      case "single-quoted-scalar":
-      case "double-quoted-scalar": {
-        const sign = token.type === "single-quoted-scalar" ? "'" : '"';
-        if (token.source.length < 2 || !token.source.endsWith(sign)) openers.push({ at: token.offset, sign });
-        break;
-      }
-      case "anchor":
-      case "alias":
-        slips.push({
-          draft: {
-            code: "alias",
-            says: "anchors and aliases are not used here; give the part a name in catalogue/ and write `like: NAME` (a text that starts with & or * needs quotes)",
-            place: at(token.source.length),
-            expected: "like: NAME",
-          },
-        });
-        break;
-      case "tag":
-        slips.push({ draft: { code: "syntax", says: `\`${clip(token.source)}\`: tags are not used here (a text that starts with ! needs quotes)`, place: at(token.source.length) } });
-        break;
-      case "explicit-key-ind":
-        slips.push({ draft: { code: "syntax", says: "`?` starts no key here; write `key: value` (a text that starts with ? needs quotes)", place: at(1) } });
-        break;
-      default:
+    if (token.type === "document") {
+      if (++documents > 1)
+        slips.push({ draft: { code: "syntax", says: "`---` starts a second document; a file holds one", place: at(3) } });
+      push([...token.start, token.value, ...(token.end ?? [])], 0);
+    } else if ("items" in token) {
+      push(
+        token.items.flatMap((i) => [...i.start, i.key, ...(i.sep ?? []), i.value]),
+        1,
+      );
+      if (token.type === "flow-collection") bracket(token, slips, openers, place);
+    } else if (token.type === "single-quoted-scalar" || token.type === "double-quoted-scalar") {
+      const sign = token.type === "single-quoted-scalar" ? "'" : '"';
+      if (token.source.length < 2 || !token.source.endsWith(sign)) openers.push({ at: token.offset, sign });
+    } else if (token.type === "anchor" || token.type === "alias") {
+      slips.push({ draft: { code: "alias", says: aliasAdvice, place: at(token.source.length), expected: "like: NAME" } });
+    } else if (token.type === "tag") {
+      const says = `\`${clip(token.source)}\`: tags are not used here (a text that starts with ! needs quotes)`;
+      slips.push({ draft: { code: "syntax", says, place: at(token.source.length) } });
+    } else if (token.type === "explicit-key-ind") {
+      slips.push({
+        draft: {
+          code: "syntax",
+          says: "`?` starts no key here; write `key: value` (a text that starts with ? needs quotes)",
+          place: at(1),
+        },
+      });
     }
   }
   return { slips, openers };
+}
+
+const aliasAdvice =
+  "anchors and aliases are not used here; give the part a name in catalogue/ and write `like: NAME` (a text that starts with & or * needs quotes)";
+
+/** Notes a bracket that is not closed, or closed by one of the other sort. */
+function bracket(token: CST.FlowCollection, slips: Slip[], openers: Opener[], place: (a: number, b: number) => Place): void {
+  const sign = token.start.source;
+  const end = token.end.find((t) => t.type === "flow-map-end" || t.type === "flow-seq-end");
+  if (!end) openers.push({ at: token.offset, sign });
+  else if (end.source !== closers[sign]) {
+    const says = `\`${end.source}\` stands where \`${closers[sign] ?? ""}\` is wanted`;
+    slips.push({ draft: { code: "syntax", says, place: place(end.offset, end.offset + 1) }, breaks: true });
+  }
 }
 
 const clip = (text: string): string => (text.length > 30 ? `${text.slice(0, 30)}…` : text);
@@ -177,31 +172,34 @@ function slipOf(error: YAMLError, source: string, place: (a: number, b: number) 
   const lineStart = source.lastIndexOf("\n", from - 1) + 1;
   const lineEnd = endOfLine(source, from);
   const indent = /^[ \t]*/.exec(source.slice(lineStart, lineEnd))?.[0] ?? "";
-  if (indent.includes("\t")) return [tabSlip(source, lineStart, lineEnd, indent, place)];
+  if (indent.includes("\t")) return [tabSlip(source, lineStart, place, error.code === "BAD_INDENT")];
 
   const rest = source.slice(from, Math.min(lineEnd, from + longestStretch));
   const plain = (says: string, at: readonly [number, number] = [from, to], breaks = true): Slip => ({
     draft: { code: "syntax", says, place: place(...at) },
     breaks,
   });
-  switch (error.code) {
+  const code: string = error.code; // many codes of the parser cannot come from text that got this far, or need no words of their own
+  switch (code) {
     case "MULTILINE_IMPLICIT_KEY":
     case "MISSING_CHAR": {
       const opener = openers.find((o) => o.sign === '"' || o.sign === "'");
       if (opener && /quote/.test(error.message)) return [plain(`\`${opener.sign}\` is never closed`, [opener.at, opener.at + 1])];
       const run = keyWithoutBlank.exec(rest);
       if (run) return [blankSlip(rest, from, run, place)];
-      if (error.code === "MULTILINE_IMPLICIT_KEY" && source.slice(lineStart, from).trim() !== "") {
+      if (code === "MULTILINE_IMPLICIT_KEY" && source.slice(lineStart, from).trim() !== "") {
         // The value of a key runs on into a line with a key of its own.
         const next = source.lastIndexOf("\n", to - 1) + 1;
-        const start = next + (/^\s*/.exec(source.slice(next, to))?.[0].length ?? 0);
+        const before = /^\s*/.exec(source.slice(next, to))?.[0] ?? "";
+        if (before.includes("\t")) return [tabSlip(source, next, place, false)];
+        const start = next + before.length;
         return [plain("this line is indented below a key that already has a value", [start, endOfLine(source, start)])];
       }
       return [plain(`\`${clip(rest.trim())}\`: no colon after the key; write \`key: value\``, [from, lineEnd])];
     }
     case "BLOCK_AS_IMPLICIT_KEY":
     case "BLOCK_IN_FLOW": {
-      const stretch = error.code === "BLOCK_IN_FLOW" ? source.slice(from, Math.min(to, from + longestStretch)) : rest.replace(/\s+#.*$/, "");
+      const stretch = code === "BLOCK_IN_FLOW" ? source.slice(from, Math.min(to, from + longestStretch)) : rest.replace(/\s+#.*$/, "");
       const text = stretch.trimEnd();
       if (text.includes("\n")) return [plain("a comma is missing between two entries, or a bracket is not closed", [from, lineEnd])];
       if (!/:(?:\s|$)/.test(text)) return [];
@@ -210,7 +208,7 @@ function slipOf(error: YAMLError, source: string, place: (a: number, b: number) 
         {
           draft: {
             code: "colon-in-text",
-            says: `a colon with a blank inside text needs quotes: ${clip(quoted)}${error.code === "BLOCK_IN_FLOW" ? " (or a comma is missing)" : ""}`,
+            says: `a colon with a blank inside text needs quotes: ${clip(quoted)}${code === "BLOCK_IN_FLOW" ? " (or a comma is missing)" : ""}`,
             place: place(from, from + text.length),
             expected: quoted,
           },
@@ -219,13 +217,13 @@ function slipOf(error: YAMLError, source: string, place: (a: number, b: number) 
       ];
     }
     case "BAD_INDENT": {
-      const opener = openers.find((o) => o.at < from && closers[o.sign] !== undefined && /^Flow/.test(error.message));
+      const opener = openers.find((o) => o.at < from && closers[o.sign] !== undefined && error.message.startsWith("Flow"));
       if (opener) {
         const line = place(from, to).line;
         return [plain(`\`${opener.sign}\` is not closed before line ${line}, which stands no further in`, [opener.at, opener.at + 1])];
       }
       // A closer of the other sort was already named.
-      if (/^Flow/.test(error.message)) return [];
+      if (error.message.startsWith("Flow")) return [];
       return [plain("the indent of this line fits no line above it", [from, lineEnd])];
     }
     case "BAD_SCALAR_START":
@@ -246,12 +244,18 @@ function slipOf(error: YAMLError, source: string, place: (a: number, b: number) 
   }
 }
 
-function unexpected(error: YAMLError, source: string, plain: (says: string, at?: readonly [number, number], breaks?: boolean) => Slip): Slip {
+function unexpected(
+  error: YAMLError,
+  source: string,
+  plain: (says: string, at?: readonly [number, number], breaks?: boolean) => Slip,
+): Slip {
   const [from] = error.pos;
   const sign = source.charAt(from);
-  if (sign === "," ) return plain("a comma too many", [from, from + 1], false);
-  if (/at node end/.test(error.message)) return plain("text goes on after the closing quote or bracket", [from, endOfLine(source, from)], false);
-  if (/on same line with key/.test(error.message)) return plain("a list with dashes starts on the line below its key; on one line write `[ a, b ]`", [from, endOfLine(source, from)]);
+  if (sign === ",") return plain("a comma too many", [from, from + 1], false);
+  if (/at node end/.test(error.message))
+    return plain("text goes on after the closing quote or bracket", [from, endOfLine(source, from)], false);
+  if (/on same line with key/.test(error.message))
+    return plain("a list with dashes starts on the line below its key; on one line write `[ a, b ]`", [from, endOfLine(source, from)]);
   if (sign === "}" || sign === "]") return plain(`\`${sign}\` closes a bracket that was never opened`, [from, from + 1]);
   return plain("nothing may follow here", [from, endOfLine(source, from)]);
 }
@@ -262,16 +266,26 @@ function endOfLine(source: string, from: number): number {
   return source.charAt(stop - 1) === "\r" && stop > from ? stop - 1 : stop;
 }
 
-function tabSlip(source: string, lineStart: number, lineEnd: number, indent: string, place: (a: number, b: number) => Place): Slip {
+/** Inside brackets any indent will do that is deep enough. */
+const deepEnough = " ".repeat(2 * deepest);
+
+function tabSlip(source: string, lineStart: number, place: (a: number, b: number) => Place, inBrackets: boolean): Slip {
+  const lineEnd = endOfLine(source, lineStart);
+  const indent = /^[ \t]*/.exec(source.slice(lineStart, lineEnd))?.[0] ?? "";
   const tab = lineStart + indent.indexOf("\t");
-  const cure = { at: lineStart, remove: indent.length, insert: indent.replaceAll("\t", "  ") };
+  const cure = { at: lineStart, remove: indent.length, insert: indent.replaceAll("\t", inBrackets ? deepEnough : "  ") };
   if (source.slice(lineStart, lineEnd).trim() === "") return { cure: { ...cure, insert: "" } };
   const says = "a tab cannot indent; use two blanks a level";
   return { draft: { code: "tab-indent", says, place: place(tab, tab + 1) }, cure };
 }
 
 /** `bore:34 mm`: read as one word, since a key ends with a colon and a blank. */
-export function blankSlip(text: string, from: number, run: RegExpExecArray, place: (a: number, b: number) => Place): Slip & { draft: Draft } {
+export function blankSlip(
+  text: string,
+  from: number,
+  run: RegExpExecArray,
+  place: (a: number, b: number) => Place,
+): Slip & { draft: Draft } {
   const key = run[1] ?? "";
   const written = text.replace(/\s+#.*$/, "").trimEnd();
   const better = `${key}: ${written.slice(key.length + 1)}`;

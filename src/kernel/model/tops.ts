@@ -11,10 +11,28 @@ const yesNo = ["yes", "no"] as const;
 const shopTops = [
   textInput({ per: shop, key: "waywright", says: "version of the file language", measure: `always ${fileVersion}` }),
   textInput({ per: shop, key: "shop", says: "name of the shop", measure: "stands on every sheet" }),
-  wordInput({ per: shop, key: "show.units", says: "units on the screen", words: ["metric", "inch"], measure: "your habit; files keep what was typed" }),
+  wordInput({
+    per: shop,
+    key: "show.units",
+    says: "units on the screen",
+    words: ["metric", "inch"],
+    measure: "your habit; files keep what was typed",
+  }),
   wordInput({ per: shop, key: "show.also", says: "units shown beside", words: ["metric", "inch"], none: true, measure: "your habit" }),
-  wordInput({ per: shop, key: "show.pressure", says: "unit of pressure on the screen", words: ["bar", "psi", "kPa", "MPa"], measure: "what your gauges show" }),
-  wordInput({ per: shop, key: "show.currency", says: "currency of all prices", words: ["USD", "EUR", "GBP", "CHF", "CAD", "AUD", "JPY"], measure: "nothing is converted" }),
+  wordInput({
+    per: shop,
+    key: "show.pressure",
+    says: "unit of pressure on the screen",
+    words: ["bar", "psi", "kPa"],
+    measure: "what your gauges show",
+  }),
+  wordInput({
+    per: shop,
+    key: "show.currency",
+    says: "currency of all prices",
+    words: ["USD", "EUR", "GBP", "CHF", "CAD", "AUD", "JPY"],
+    measure: "nothing is converted",
+  }),
 ];
 const machineTops = [textInput({ per: machine, key: "machine", says: "name of the machine", measure: "as you call it" })];
 const part = textInput({ per: machine, key: "part", says: "name of the part", measure: "as on the drawing" });
@@ -33,7 +51,12 @@ export const recordKeys: KeyNode = frame("a record", [
   textInput({ per: machine, key: "record", says: "name of the record", measure: "as the file" }),
   textInput({ per: machine, key: "step", says: "step of the bring-up", measure: "which step it belongs to" }),
   textInput({ per: machine, key: "date", says: "when it was taken", measure: "2026-02-14 or 2026-02-14T10:20" }),
-  listsInput({ per: machine, key: "under", says: "options carried out but not yet in the machine file", measure: "names of files in options/" }),
+  listsInput({
+    per: machine,
+    key: "under",
+    says: "options carried out but not yet in the machine file",
+    measure: "names of files in options/",
+  }),
   wordInput({ per: machine, key: "accepted", says: "counts", words: yesNo, measure: "yes, once you stand behind it" }),
   textInput({ per: machine, key: "supersedes", says: "older record that it withdraws", none: true, measure: "name of that record" }),
 ]);

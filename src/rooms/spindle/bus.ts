@@ -54,6 +54,9 @@ const CYCLES = 12;
 /** Where the march starts at the latest, as a share of the crest: near the mean of a loaded bus. */
 const START = 0.93;
 
+/** Least share of a step worth a step of its own: below it rounding would outweigh it. */
+const SMALLEST_PART = 1e-6;
+
 /** A bus that holds less than this many steps' worth of energy is taken as collapsed: P/v cannot be followed any lower. */
 const EMPTY_STEPS = 4;
 
@@ -139,74 +142,83 @@ function march(x: Bus, step: number, trace: BusTrace | null): BusState {
         waiting = three;
       }
       for (let k = 0; k < perHump; k++) {
-        if (i === 0) {
-          sign = 1;
-          waiting = sharing = false;
-        }
-        // The next line can only take over once its voltage beats the one that conducts, whose inductance holds it up while its current falls.
-        if (waiting && crest * (COS_30 * c + (SIN_30 + 1) * s) > v) {
-          waiting = false;
-          sharing = true;
-          delta = i;
-        }
-        let e = crest * (three ? COS_30 * c + (waiting ? -SIN_30 : SIN_30) * s : sign * s);
-        let r = rFull;
-        let a = aFull;
-        let deltaEnd = 0;
-        if (sharing) {
-          // delta: outgoing less incoming line; from +i when the next line takes over to -i when it has all.
-          deltaEnd = ((aLine - R) * delta - 2 * crest * s) / (aLine + R);
-          const share = Math.min(1, (delta + i) / (delta - deltaEnd));
-          // In the step where commutation ends the rates of both circuits count for their share of the time.
-          const weight = share / aShared + (1 - share) / aFull;
-          e = crest * ((share / aShared) * COS_30 * c + ((1 - share) / aFull) * (COS_30 * c + SIN_30 * s)) / weight;
-          r = ((share / aShared) * rShared + ((1 - share) / aFull) * rFull) / weight;
-          a = 1 / weight;
-        }
-        const inverse = 1 / v;
-        const q = P * inverse;
-        const gLoad = g - q * inverse;
-        const rhs = gLoad * v - q;
-        let im = 0;
-        let iEnd = 0;
-        if (i > 0 || e > v) {
-          im = ((e + a * i) * gLoad - rhs) / ((a + r) * gLoad + 1);
-          iEnd = 2 * im - i;
-          if (iEnd <= 0) {
-            // The current ends within the step: only the triangle until then counts.
-            im = iEnd < i ? Math.max(0, (i * i) / (2 * (i - iEnd))) : 0;
-            iEnd = 0;
-          }
-        }
-        const vm = (rhs + im) / gLoad;
-        const vEnd = 2 * vm - v;
-        if (!(vEnd > empty && gLoad > 0)) return COLLAPSED;
-
-        let squares = (three ? 2 : 1) * im * im;
-        energyIn += e * im;
-        if (sharing) {
-          if (deltaEnd <= -iEnd) {
-            deltaEnd = -iEnd;
-            sharing = false;
-          }
-          const deltaMid = (delta + deltaEnd) / 2;
-          squares = 1.5 * im * im + 0.5 * deltaMid * deltaMid;
-          energyIn -= 0.5 * crest * s * deltaMid;
-          delta = deltaEnd;
-        }
-        lost += R * squares;
-        sumLine += squares;
-        const iC = g * (vm - v);
-        sumC += iC * iC;
-        sumV += vm;
         if (trace && cycle === CYCLES - 1) {
           const at = hump * perHump + k;
           trace.t[at] = at * h;
           trace.voltage[at] = v;
           trace.current[at] = i;
         }
-        v = vEnd;
-        i = iEnd;
+        // A step is taken whole, or in two parts when the outgoing line runs dry within it: then the circuit changes.
+        let rest = 1;
+        while (rest > 0) {
+          if (i === 0) {
+            sign = 1;
+            waiting = sharing = false;
+          }
+          // The next line can only take over once its voltage beats the one that conducts, whose inductance holds it up while its current falls.
+          if (waiting && crest * (COS_30 * c + (SIN_30 + 1) * s) > v) {
+            waiting = false;
+            sharing = true;
+            delta = i;
+          }
+          let e = crest * (three ? COS_30 * c + (waiting ? -SIN_30 : SIN_30) * s : sign * s);
+          let r = rFull;
+          let a = aFull;
+          let part = rest;
+          let last = false;
+          if (sharing) {
+            e = crest * COS_30 * c;
+            r = rShared;
+            a = aShared;
+            // What the outgoing line carries is (delta + i)/2; it runs dry where both changes together have used that up.
+            const fall = (2 * (crest * s + R * delta)) / aLine - (2 * (e - r * i - v)) / aShared;
+            last = delta + i < fall * rest;
+            if (last) part = Math.max(SMALLEST_PART, (delta + i) / fall);
+          }
+          const scale = 1 / part;
+          a *= scale;
+          const gPart = g * scale;
+          const inverse = 1 / v;
+          const q = P * inverse;
+          const gLoad = gPart - q * inverse;
+          const rhs = gLoad * v - q;
+          let im = 0;
+          let iEnd = 0;
+          if (i > 0 || e > v) {
+            im = ((e + a * i) * gLoad - rhs) / ((a + r) * gLoad + 1);
+            iEnd = 2 * im - i;
+            if (iEnd <= 0) {
+              // The current ends within the step: only the triangle until then counts.
+              im = iEnd < i ? Math.max(0, (i * i) / (2 * (i - iEnd))) : 0;
+              iEnd = 0;
+            }
+          }
+          const vm = (rhs + im) / gLoad;
+          const vEnd = 2 * vm - v;
+          if (!(vEnd > empty && gLoad > 0)) return COLLAPSED;
+
+          let squares = (three ? 2 : 1) * im * im;
+          let power = e * im;
+          if (sharing) {
+            // delta: outgoing less incoming line; from +i when the next line takes over to -i when it has all.
+            const aPart = aLine * scale;
+            const deltaEnd = last ? -iEnd : Math.max(-iEnd, ((aPart - R) * delta - 2 * crest * s) / (aPart + R));
+            const deltaMid = (delta + deltaEnd) / 2;
+            squares = 1.5 * im * im + 0.5 * deltaMid * deltaMid;
+            power -= 0.5 * crest * s * deltaMid;
+            delta = deltaEnd;
+            sharing = deltaEnd > -iEnd;
+          }
+          const iC = gPart * (vm - v);
+          energyIn += part * power;
+          lost += part * R * squares;
+          sumLine += part * squares;
+          sumC += part * iC * iC;
+          sumV += part * vm;
+          v = vEnd;
+          i = iEnd;
+          rest -= part;
+        }
         if (v < low) low = v;
         if (v > high) high = v;
         const next = s * cosTurn + c * sinTurn;

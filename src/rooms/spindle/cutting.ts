@@ -1,7 +1,7 @@
 // What a cut asks of the spindle: force, torque and power of each operation after Kienzle.
 
 /** The chip thickness at which the main value of the specific force is stated, 1 mm [m]. */
-const UNIT_THICKNESS = 1e-3;
+export const UNIT_THICKNESS = 1e-3;
 
 /** What every operation needs to know of the material and the tool. */
 export interface Work {

@@ -1,4 +1,5 @@
 // How hard materials are to cut: the shipped table with its bands and doubts, and the fit of one's own test cuts.
+import { UNIT_THICKNESS } from "./cutting.ts";
 import { linearFit } from "../../solve/fit.ts";
 
 /** One row of the table. Forces [Pa], energies [J/m3]. */
@@ -52,7 +53,16 @@ const COPPERS = [1.4, 3.2] as const;
 const ALUMINIUMS = [0.4, 1.0] as const;
 const MAGNESIUMS = [0.3, 0.6] as const;
 
-/** kc11 [N/mm2] and m_c of what a small shop cuts, by the names used in the catalogue. */
+const WROUGHT_ALUMINIUM = row(
+  765,
+  [700, 830],
+  0.24,
+  [0.23, 0.25],
+  ALUMINIUMS,
+  "one row for wrought alloys; the energy range is for larger chips",
+);
+
+/** kc11 and m_c of what a small shop cuts, by the names used in the catalogue. */
 export const cuttability = {
   "steel-free-cutting": known(1200, 0.18, STEELS, "11SMnPb30, 12L14"),
   "steel-structural": known(1990, 0.26, STEELS, "E295, 520 to 570 MPa; a published table for 520 MPa mild steel fits kc11 1995, m_c 0.258"),
@@ -63,7 +73,8 @@ export const cuttability = {
   "titanium-6al-4v": row(1370, [1245, 2110], 0.21, [0.18, 0.24], TITANIUM, "published tables disagree: 1245 with 0.24, 2110 with 0.22"),
   "brass-leaded": row(650, [500, 800], 0.25, [0.18, 0.32], COPPERS, "CuZn39Pb3, C360; easier than the range of copper alloys"),
   "brass-unleaded": known(1180, 0.15, COPPERS, "CuZn37"),
-  "aluminium-wrought": row(765, [700, 830], 0.24, [0.23, 0.25], ALUMINIUMS, "6061, 7075; the energy range is for larger chips"),
+  "aluminium-6061": WROUGHT_ALUMINIUM,
+  "aluminium-7075": WROUGHT_ALUMINIUM,
   magnesium: known(390, 0.19, MAGNESIUMS, "chips burn: class D agent, never water"),
 } as const satisfies Record<string, Cuttability>;
 
@@ -98,14 +109,13 @@ export function testForce(x: { P_cut: number; P_idle: number; eta: number; v_c: 
 /**
  * kc11 and m_c from test cuts at different feeds.
  *
- * ln(F_c/(b h)) = ln kc11 - m_c ln(h/1 mm), least squares; at least three cuts at two or more thicknesses, else null. The interval at a confidence is the value
- * plus or minus Student's t for n - 2 degrees times the standard error (kc11 times its exponential). Source: Kienzle's law as a straight line in logarithms;
+ * ln(F_c/(b h)) = ln kc11 - m_c ln(h/1 mm), least squares; at least three cuts at two or more thicknesses, else null. Source: Kienzle's law as a straight line in logarithms;
  * any textbook of regression.
  */
 export function kienzleFit(cuts: readonly TestCut[]): KienzleFit | null {
   const degrees = cuts.length - 2;
   if (degrees < 1 || !cuts.every((cut) => cut.F_c > 0 && cut.b > 0 && cut.h > 0)) return null;
-  const thickness = cuts.map((cut) => Math.log(cut.h / 1e-3));
+  const thickness = cuts.map((cut) => Math.log(cut.h / UNIT_THICKNESS));
   const line = linearFit(
     [thickness],
     cuts.map((cut) => Math.log(cut.F_c / (cut.b * cut.h))),
@@ -122,4 +132,15 @@ export function kienzleFit(cuts: readonly TestCut[]): KienzleFit | null {
     se_m_c: Math.sqrt(variance / spread),
     degrees,
   };
+}
+
+/**
+ * Intervals of the two numbers of a fit.
+ *
+ * m_c +- t se(m_c), kc11 exp(+- t se(ln kc11)); t [1] Student's quantile for the degrees of the fit (three cuts, one degree, 90 %: 6.31).
+ * Source: any textbook of regression. One degree of freedom promises little: a fourth cut more than halves it.
+ */
+export function kienzleInterval(fit: KienzleFit, t: number): { kc11: readonly [number, number]; m_c: readonly [number, number] } {
+  const factor = Math.exp(t * fit.se_ln_kc11);
+  return { kc11: [fit.kc11 / factor, fit.kc11 * factor], m_c: [fit.m_c - t * fit.se_m_c, fit.m_c + t * fit.se_m_c] };
 }

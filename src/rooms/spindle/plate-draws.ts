@@ -1,29 +1,12 @@
 // All circuits that fit a plate and its readings, as columns of joint samples.
-import { type Circuit, folded, slipAtCurrent } from "./circuit.ts";
+import type { Circuit } from "./circuit.ts";
 import type { Losses } from "./losses.ts";
-import { lineResistance, noLoadReading, standstillReading, standstillImpedance } from "./motor-tests.ts";
-import { type Candidate, candidate, type Plate } from "./plate-prior.ts";
+import { lineResistance, noLoadReading, standstillReading } from "./motor-tests.ts";
+import { type Candidate, candidatesOf, DIMENSIONS, type Plate } from "./plate-prior.ts";
+import { misses, READING_NAMES, type Readings, unfitReading } from "./plate-readings.ts";
 import type { Refusal } from "./refusal.ts";
-import { fluxGuard, fluxShare } from "./voltage-laws.ts";
 import { uniforms } from "../../solve/random.ts";
-
-/** A reading and its standard uncertainty (half of a stated +/- with k = 2), same unit. */
-export interface Measured {
-  value: number;
-  u: number;
-}
-
-/** What was measured; k [1] is the rated voltage of the links at the time over the voltage of the plate pair used. */
-export interface Readings {
-  /** Dc resistance between two lines [ohm] at winding temperature T [K]. */
-  resistance?: { R: Measured; T: number; k: number };
-  /** Uncoupled, line volts V [V] and f [Hz] as read, current [A] and power [W]. */
-  noLoad?: { V: number; f: number; I: Measured; P: Measured | null; k: number };
-  /** Single phase on two lines, rotor at rest. */
-  standstill?: { V: number; f: number; I: Measured; P: Measured; k: number };
-  /** Slip [1] by tachometer while line current I [A] flows at V [V], f [Hz]. */
-  loaded?: { V: number; f: number; I: number; s: Measured; k: number };
-}
+import { effectiveDraws, resampled, tempered, weightsOf } from "../../solve/temper.ts";
 
 /** What a sample says: the circuit at the plate pair's voltage [ohm, S], losses [W], the plate load, and what meters would read. */
 export const COLUMNS = [
@@ -52,67 +35,68 @@ export type Columns = Readonly<Record<ColumnName, Float64Array>>;
 
 export interface CircuitDraws {
   readonly columns: Columns;
-  /** Candidates tried and how many independent draws their weights are worth. */
-  readonly candidates: number;
+  /** Independent draws that the samples are worth. */
   readonly effective: number;
 }
 
-/** First set of candidates, largest set, and effective draws below which the readings are called contradictory. */
-const FIRST = 4_000;
-const MOST = 100_000;
-const LEAST_EFFECTIVE = 50;
-/** Draws that contradict the plate are thrown away; beyond this many for each wanted the plate itself is in doubt. */
-const MOST_TRIES = 20;
+/** Candidates drawn from the plate alone. */
+const CANDIDATES = 4_000;
+/** Candidates that contradict the plate are thrown away; after so many tries for each wanted the plate is taken as it is. */
+const TRIES = 20;
+/** Fewer circuits than this are no band. */
+const LEAST = 50;
+/** Squared misses of the best circuit, by count of readings, that chance passes once in a thousand: the 0.999 quantile of chi-square. */
+const CHANCE = [0, 10.83, 13.82, 16.27, 18.47, 20.52];
 /** Temperature at which the column R_ll is stated [K]: 20 degC, IEC 60028. */
 const METER_TEMPERATURE = 293.15;
-/** Flux without load, as a share of rated, at which the magnetising reactance is still the rated one. */
-const LEAST_FLUX = 0.85;
 
 /**
  * `count` joint samples of the circuit, its losses and what meters would read.
  *
- * Candidates are drawn from the bands of plate-prior.ts, weighed by the Gaussian likelihood of each reading and resampled; sample 0 is
- * the candidate nearest the weighted mean of logarithms of R_1, X_1 + X_2, R_2, X_m. 4,000 candidates to begin with, doubled up to
- * 100,000 while they are worth fewer independent draws than half of `count`; below 50 the readings contradict the plate. The same seed
- * gives the same candidates whatever was read. Source: importance resampling (Rubin 1988); JCGM 101:2008 for propagation.
+ * 4,000 candidates are drawn from the bands of plate-prior.ts (the same for a seed, whatever was read) and weighed by the Gaussian
+ * likelihood of the readings. While these weights are worth half of `count` independent draws the candidates are resampled as they
+ * are; sharper readings are laid on by steps (temper.ts). Sample 0 is the one nearest the mean of the logarithms of R_1, X_1 + X_2, R_2, X_m.
+ * Refuses when no circuit fits the plate, and when even the best misses the readings by more than chance allows.
+ * Source: importance resampling (D. Rubin 1988); JCGM 101:2008 for the use of the columns.
  * The breakdown torque of these samples runs high against test sheets (2.3 to 3.2 times rated, unchecked): checks should take at most
  * 2.25 times rated until a standstill test says otherwise.
  */
 export function drawCircuits(plate: Plate, readings: Readings, draw: { seed: string; count: number }): CircuitDraws | Refusal {
   const unfit = unfitReading(plate, readings);
   if (unfit !== null) return unfit;
-  const stream = candidates(plate, draw.seed);
-  const kept: Candidate[] = [];
-  const logs: number[] = [];
-  for (let wanted = FIRST; ; wanted = Math.min(2 * wanted, MOST)) {
-    for (let tries = MOST_TRIES * (wanted - kept.length); kept.length < wanted && tries > 0; tries--) {
-      const next = stream();
-      if (next === null) continue;
-      kept.push(next);
-      logs.push(logLikelihood(next, readings));
-    }
-    if (kept.length < LEAST_EFFECTIVE) {
-      return { code: "no-circuit", refused: "no circuit fits this plate: read it again, power and current belong to which voltage?" };
-    }
-    const highest = logs.reduce((most, x) => Math.max(most, x), -Infinity);
-    const weights = Float64Array.from(logs, (x) => (highest === -Infinity ? 0 : Math.exp(x - highest)));
-    const effective = effectiveDraws(weights);
-    if (effective < draw.count / 2 && wanted < MOST && kept.length === wanted) continue;
-    if (effective < LEAST_EFFECTIVE) {
-      return {
-        code: "readings-contradict-plate",
-        refused: `of ${kept.length} circuits that fit the plate the readings leave ${Math.floor(effective)}: a reading, the links it was taken with, or the plate is wrong`,
-      };
-    }
-    const picked = [nearestMean(kept, weights), ...resampled(weights, draw.count - 1, uniforms(`${draw.seed}/resample`))];
-    return { columns: columnsOf(kept, picked, plate.V), candidates: kept.length, effective };
+  const candidate = candidatesOf(plate);
+  const missesOf = misses(readings);
+  const logLikelihood = (x: Candidate | null) =>
+    x === null ? -Infinity : missesOf(x).reduce((sum, { miss }) => sum - (miss * miss) / 2, 0);
+  const points = candidatePoints(plate, draw.seed);
+  if (points.length < LEAST) {
+    return { code: "no-circuit", refused: "no circuit fits this plate: read it again; power and current belong to which voltage?" };
   }
+  const logs = points.map((point) => logLikelihood(candidate(point)));
+  const weights = weightsOf(logs, 1);
+  const u = uniforms(`${draw.seed}/resample`);
+  const effective = effectiveDraws(weights);
+  const sharp = effective < draw.count / 2;
+  const chosen = sharp
+    ? tempered({ points, logs }, (point) => logLikelihood(candidate(point)), draw.count, u).points
+    : resampled(weights, draw.count, u).flatMap((j) => points[j] ?? []);
+  const samples = chosen.flatMap((point) => candidate(point) ?? []);
+  const refusal = contradiction(samples, missesOf);
+  if (refusal !== null) return refusal;
+  const distinct = sharp ? new Set(samples.map((x) => x.c.R_1)).size : effective;
+  return { columns: columnsOf(nearestFirst(samples), plate.V), effective: distinct };
 }
 
-/** Candidates one after another, null where a draw contradicts the plate. */
-export function candidates(plate: Plate, seed: string): () => Candidate | null {
+/** The candidates' points of the unit cube, drawn until 4,000 fit the plate. */
+export function candidatePoints(plate: Plate, seed: string): Float64Array[] {
   const u = uniforms(seed);
-  return () => candidate(plate, u);
+  const candidate = candidatesOf(plate);
+  const points: Float64Array[] = [];
+  for (let tries = TRIES * CANDIDATES; points.length < CANDIDATES && tries > 0; tries--) {
+    const point = Float64Array.from({ length: DIMENSIONS }, u);
+    if (candidate(point) !== null) points.push(point);
+  }
+  return points;
 }
 
 /** Sample k as a circuit with its losses. */
@@ -134,131 +118,49 @@ export function circuitOf(columns: Columns, k: number, f: number, poles: number)
   };
 }
 
-/** A reading that cannot be weighed at all. */
-function unfitReading(plate: Plate, readings: Readings): Refusal | null {
-  const { noLoad, standstill } = readings;
-  if (noLoad !== undefined) {
-    const flux = fluxShare(noLoad.V, noLoad.f, noLoad.k * plate.V, plate.f);
-    if (fluxGuard(flux) !== null || flux < LEAST_FLUX) {
-      const percent = Math.round(100 * flux);
-      return {
-        code: "no-load-flux",
-        refused: `run without load at ${percent} % of rated volts per hertz: 85 to 110 % is wanted, or the iron is another`,
-      };
-    }
-  }
-  if (standstill !== undefined) {
-    const { R, X } = standstillImpedance({ V: standstill.V, f: standstill.f, I: standstill.I.value, P: standstill.P.value });
-    if (!(X > 0) || !(R > 0)) {
-      return { code: "standstill-power", refused: "standstill test: more watts than volts times amperes, or none" };
-    }
-    if (standstill.I.value * standstill.k > plate.I) {
-      return {
-        code: "standstill-current",
-        refused: "standstill test above plate current: leakage is then saturated and not the running one",
-      };
-    }
-  }
-  return null;
+/** Readings that no circuit of the plate comes near, by name of the one missed furthest. */
+function contradiction(samples: readonly Candidate[], missesOf: ReturnType<typeof misses>): Refusal | null {
+  const missed = samples.map(missesOf);
+  const squares = missed.map((all) => all.reduce((sum, { miss }) => sum + miss * miss, 0));
+  const least = squares.reduce((a, b) => Math.min(a, b), Infinity);
+  const best = missed[squares.indexOf(least)];
+  if (best !== undefined && least <= (CHANCE[best.length] ?? 0)) return null;
+  const worst = best?.toSorted((a, b) => Math.abs(b.miss) - Math.abs(a.miss))[0];
+  const what = worst === undefined ? "a reading" : READING_NAMES[worst.name];
+  return {
+    code: "readings-contradict-plate",
+    refused: `no circuit that fits the plate shows these readings; furthest off is ${what}: the reading, the links it was taken with, or the plate is wrong`,
+  };
 }
 
-/** Logarithm of the likelihood of all readings, up to a constant. Readings are carried to the plate pair's links: volts/k, amperes k, ohms/k^2. */
-function logLikelihood(x: Candidate, readings: Readings): number {
-  const { resistance, noLoad, standstill, loaded } = readings;
-  let sum = 0;
-  if (resistance !== undefined) {
-    sum += gaussian(resistance.R, lineResistance(x.R_1, resistance.T, x.hot, x.skin) * resistance.k ** 2);
-  }
-  if (noLoad !== undefined) {
-    const read = noLoadReading(x, noLoad.V / noLoad.k, noLoad.f, x.P_fw, x.w_fw);
-    if (read === null) return -Infinity;
-    sum += gaussian(noLoad.I, read.I / noLoad.k);
-    if (noLoad.P !== null) sum += gaussian(noLoad.P, read.P);
-  }
-  if (standstill !== undefined) {
-    sum += gaussian(standstillReactance(standstill), standstillReading(x, standstill.V / standstill.k, standstill.f).X * standstill.k ** 2);
-  }
-  if (loaded !== undefined) {
-    const s = slipAtCurrent(folded(x, loaded.f), loaded.V / loaded.k, loaded.I * loaded.k);
-    if (s === null) return -Infinity;
-    sum += gaussian(loaded.s, s);
-  }
-  return sum;
-}
-
-/** The reactance of a standstill test with its uncertainty; its resistance is not used, for bars show more of it at rest than when running. */
-function standstillReactance(x: { V: number; f: number; I: Measured; P: Measured }): Measured {
-  const I = x.I.value;
-  const { R, X } = standstillImpedance({ V: x.V, f: x.f, I, P: x.P.value });
-  const Z_2 = R * R + X * X;
-  const byCurrent = (2 * R * R - Z_2) / (I * X);
-  const byPower = R / (2 * I * I * X);
-  return { value: X, u: Math.hypot(byCurrent * x.I.u, byPower * x.P.u) };
-}
-
-function gaussian(read: Measured, expected: number): number {
-  return -0.5 * ((read.value - expected) / read.u) ** 2;
-}
-
-/** Kish's effective size, (sum w)^2/sum w^2. */
-function effectiveDraws(weights: Float64Array): number {
-  let sum = 0;
-  let squares = 0;
-  for (const w of weights) {
-    sum += w;
-    squares += w * w;
-  }
-  return squares === 0 ? 0 : (sum * sum) / squares;
-}
-
-/** Indices by systematic resampling (one uniform for all, Kitagawa 1996), in random order so that any first few are a fair sample. */
-function resampled(weights: Float64Array, count: number, u: () => number): number[] {
-  const sum = weights.reduce((a, b) => a + b, 0);
-  const offset = u();
-  const picked: number[] = [];
-  let below = 0;
-  for (let j = 0; j < weights.length && picked.length < count; j++) {
-    below += (weights[j] ?? 0) / sum;
-    while (picked.length < count && (picked.length + offset) / count < below) picked.push(j);
-  }
-  // Rounding can leave the last share of the sum uncovered.
-  while (picked.length < count) picked.push(picked.at(-1) ?? 0);
-  for (let j = count - 1; j > 0; j--) {
-    const other = Math.floor(u() * (j + 1));
-    [picked[j], picked[other]] = [picked[other] ?? 0, picked[j] ?? 0];
-  }
-  return picked;
-}
-
-/** The candidate of more than mean weight nearest the weighted mean of logarithms, each in units of its own spread. */
-function nearestMean(kept: readonly Candidate[], weights: Float64Array): number {
-  const keys = [(x: Candidate) => x.R_1, (x: Candidate) => x.X_1 + x.X_2, (x: Candidate) => x.R_2, (x: Candidate) => x.X_m];
-  const sum = weights.reduce((a, b) => a + b, 0);
-  const distance = new Float64Array(kept.length);
+/** The samples with the one nearest the mean of logarithms in front, each quantity in units of its own spread. */
+function nearestFirst(samples: readonly Candidate[]): Candidate[] {
+  const keys = [(x: Candidate) => x.c.R_1, (x: Candidate) => x.c.X_1 + x.c.X_2, (x: Candidate) => x.c.R_2, (x: Candidate) => x.c.X_m];
+  const distance = new Float64Array(samples.length);
   for (const key of keys) {
-    const logs = kept.map((x) => Math.log(key(x)));
-    const mean = logs.reduce((total, x, j) => total + x * (weights[j] ?? 0), 0) / sum;
-    const spread = logs.reduce((total, x, j) => total + (x - mean) ** 2 * (weights[j] ?? 0), 0) / sum;
+    const logs = samples.map((x) => Math.log(key(x)));
+    const mean = logs.reduce((sum, x) => sum + x, 0) / logs.length;
+    const spread = logs.reduce((sum, x) => sum + (x - mean) ** 2, 0) / logs.length;
     for (const [j, x] of logs.entries()) distance[j] = (distance[j] ?? 0) + (spread > 0 ? (x - mean) ** 2 / spread : 0);
   }
-  let best = -1;
-  for (const [j, d] of distance.entries()) {
-    if ((weights[j] ?? 0) * kept.length >= sum && (best < 0 || d < (distance[best] ?? Infinity))) best = j;
-  }
-  return best;
+  const best = distance.indexOf(distance.reduce((a, b) => Math.min(a, b), Infinity));
+  return samples.toSpliced(best, 1).toSpliced(0, 0, ...samples.slice(best, best + 1));
 }
 
-function columnsOf(kept: readonly Candidate[], picked: readonly number[], V: number): Columns {
-  const rows = picked.map((j) => row(kept[j], V));
+function columnsOf(samples: readonly Candidate[], V: number): Columns {
+  const rows = samples.map((x) => row(x, V));
   return Object.fromEntries(COLUMNS.map((name) => [name, Float64Array.from(rows, (x) => x[name])])) as Record<ColumnName, Float64Array>; // the keys are COLUMNS
 }
 
-function row(x: Candidate | undefined, V: number): Record<ColumnName, number> {
-  if (x === undefined) throw new Error("resampling picked a candidate that does not exist");
+function row(x: Candidate, V: number): Record<ColumnName, number> {
+  const { c } = x;
   return {
-    ...x,
-    R_ll: lineResistance(x.R_1, METER_TEMPERATURE, x.hot, x.skin),
-    I_0: noLoadReading(x, V, x.f, x.P_fw, x.w_fw)?.I ?? NaN,
-    X_k: standstillReading(x, V, x.f).X,
+    ...c,
+    s: x.s,
+    efficiency: x.efficiency,
+    I_LR: x.I_LR,
+    R_ll: lineResistance(c.R_1, METER_TEMPERATURE, x.hot, x.skin),
+    I_0: noLoadReading(c, V, c.f, c.P_fw, c.w_fw)?.I ?? NaN,
+    X_k: standstillReading(c, V, c.f).X,
   };
 }

@@ -1,5 +1,6 @@
 // What is believed of a motor before anything is measured: the bands behind a bare plate, all stated, one draw at a time.
 import { absoluteZero } from "../../kernel/constants.ts";
+import { synchronousSpeed } from "./circuit.ts";
 import { type CodeLetter, lockedCurrent, lockedPower } from "./plate.ts";
 import { type Assumed, circuitOfPlate, type PlateCircuit } from "./plate-circuit.ts";
 
@@ -74,53 +75,55 @@ export function efficiencyBand(P: number): Range {
 }
 
 /** A circuit that fits the plate, with what it was drawn from. */
-export interface Candidate extends PlateCircuit {
+export interface Candidate {
+  c: PlateCircuit;
   s: number;
   efficiency: number;
   I_LR: number;
   /** R_1 (hot, ac) over its dc value at temperature `hot` [1]. */
   skin: number;
+  /** Mean winding temperature at plate load [K]. */
   hot: number;
 }
 
+/** How many numbers between 0 and 1 make one candidate. */
+export const DIMENSIONS = 11;
+
 /**
- * One circuit drawn from all that fit the plate; null when the draw contradicts it (power factor out of band, no loss left for R_1, no
- * leakage that gives both currents).
+ * The circuit that belongs to a point of the unit cube; null where the point contradicts the plate (power factor out of band, no loss
+ * left for R_1, no leakage that gives both currents). Points even over the cube are circuits drawn from all that fit the plate.
  *
  * Before the plate, efficiency and power factor are each even over their band; given their product, which the plate tells, efficiency
  * is then even in its logarithm within the power-factor band. Speed and current are even over what rounds to the stamped numbers.
- * Always takes the same count of numbers from u, so that candidate k is the same whatever was measured.
  */
-export function candidate(plate: Plate, u: () => number): Candidate | null {
-  const w = plate.w + (u() - 0.5) * speedStep(plate.w);
-  const I = plate.I + (u() - 0.5) * currentStep(plate.I);
-  const band = efficiencyBand(plate.P);
-  const efficiency = band.low * (band.high / band.low) ** u();
-  const friction = drawn(PRIOR.friction, u);
-  const core = drawn(PRIOR.core, u);
-  const stray = drawn(PRIOR.stray, u);
-  const split = drawn(PRIOR.split, u);
-  const locked = u();
-  const saturation = drawn(PRIOR.saturation, u);
-  const hot = drawn(PRIOR.hot, u);
-  const skin = drawn(PRIOR.skin, u);
-  const powerFactor = plate.P / (efficiency * Math.sqrt(3) * plate.V * I);
-  if (powerFactor < PRIOR.powerFactor.low || powerFactor > PRIOR.powerFactor.high) return null;
-  const loss = plate.P / efficiency - plate.P;
-  const range = plate.code === null ? null : lockedPower(plate.code);
-  const I_LR = range === null ? I * within(PRIOR.locked, locked) : lockedCurrent(within(range, locked), plate.P, plate.V);
-  const s = 1 - (w * plate.poles) / (4 * Math.PI * plate.f);
-  const assumed: Assumed = {
-    efficiency,
-    P_fw: friction * loss,
-    P_core: core * loss,
-    P_stray: stray * plate.P,
-    split: plate.design === null ? split : SPLIT[plate.design],
-    I_LR,
-    saturation,
+export function candidatesOf(plate: Plate): (point: Float64Array) => Candidate | null {
+  const { P, V, f, poles } = plate;
+  const [dw, dI] = [speedStep(plate.w), currentStep(plate.I)];
+  const band = efficiencyBand(P);
+  const spread = Math.log(band.high / band.low);
+  const letter = plate.code === null ? null : lockedPower(plate.code);
+  const w_s = synchronousSpeed(f, poles);
+  return (point) => {
+    const at = (k: number) => point[k] ?? 0;
+    const s = 1 - (plate.w + (at(0) - 0.5) * dw) / w_s;
+    const I = plate.I + (at(1) - 0.5) * dI;
+    const efficiency = band.low * Math.exp(spread * at(2));
+    const powerFactor = P / (efficiency * Math.sqrt(3) * V * I);
+    if (!(s > 0) || powerFactor < PRIOR.powerFactor.low || powerFactor > PRIOR.powerFactor.high) return null;
+    const loss = P / efficiency - P;
+    const I_LR = letter === null ? I * within(PRIOR.locked, at(7)) : lockedCurrent(within(letter, at(7)), P, V);
+    const assumed: Assumed = {
+      efficiency,
+      P_fw: within(PRIOR.friction, at(3)) * loss,
+      P_core: within(PRIOR.core, at(4)) * loss,
+      P_stray: within(PRIOR.stray, at(5)) * P,
+      split: plate.design === null ? within(PRIOR.split, at(6)) : SPLIT[plate.design],
+      I_LR,
+      saturation: within(PRIOR.saturation, at(8)),
+    };
+    const c = circuitOfPlate({ P, V, I, f, poles, s }, assumed);
+    return c === null ? null : { c, s, efficiency, I_LR, skin: within(PRIOR.skin, at(10)), hot: within(PRIOR.hot, at(9)) };
   };
-  const found = s > 0 ? circuitOfPlate({ P: plate.P, V: plate.V, I, f: plate.f, poles: plate.poles, s }, assumed) : null;
-  return found === null ? null : { ...found, s, efficiency, I_LR, skin, hot };
 }
 
 /** Steps to which makers round a plate speed [rpm]. */
@@ -143,10 +146,6 @@ export function currentStep(I: number): number {
 
 function isWhole(x: number): boolean {
   return Math.abs(x - Math.round(x)) < WHOLE * Math.max(1, Math.abs(x));
-}
-
-function drawn(range: Range, u: () => number): number {
-  return within(range, u());
 }
 
 function within(range: Range, u: number): number {

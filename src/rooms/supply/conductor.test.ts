@@ -1,6 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { adiabaticConstant, conductorMetals, faultCurrent, loopResistance, resistivity, TYPICAL_REACTANCE, withstandIntegral, withstandTime } from "./conductor.ts";
+import {
+  adiabaticConstant,
+  conductorMetals,
+  faultCurrent,
+  loopResistance,
+  resistivity,
+  TYPICAL_REACTANCE,
+  withstandIntegral,
+  withstandTime,
+} from "./conductor.ts";
 import { currentAtLoad, shortDrop, voltageAtCurrent, voltageAtLoad } from "./drop.ts";
 import { lineFactor } from "./service.ts";
 

@@ -4,7 +4,19 @@ import { contract } from "../../kernel/contract.ts";
 import { figure, perhaps } from "../../kernel/figure.ts";
 import { machine, shop } from "../../kernel/item.ts";
 import { loopReactance, resistanceToMachine, supplyLoopResistance } from "./conductor.ts";
-import { ampacity, continuousShare, dropLimit, existing, othersDrop, powerFactor, rating, runLength, runSize, sourceInductance, voltage } from "./inputs.ts";
+import {
+  ampacity,
+  continuousShare,
+  dropLimit,
+  existing,
+  othersDrop,
+  powerFactor,
+  rating,
+  runLength,
+  runSize,
+  sourceInductance,
+  voltage,
+} from "./inputs.ts";
 import { lineFactor } from "./service.ts";
 import { draws, ownDrive, shopDraws } from "./slots.ts";
 import { frequency, phases, sourceR } from "./source.ts";
@@ -59,8 +71,6 @@ export function currentAtLoad(x: { S: number; U: number; phases: number }): numb
   if (x.S === 0) return 0;
   return x.S / (lineFactor(x.phases) * x.U);
 }
-
-
 
 /** The exact drop in one line: 0 where the supply collapses. */
 const LEFT =
@@ -183,7 +193,10 @@ export const runCurrentCheck = check({
   demand: runCurrent,
   capacity: ampacity,
   H: 1.15,
-  remedies: [...lessDraw, { does: "a thicker run", costs: "a new cable and its device, by licensed practice", changes: [runSize, ampacity] }],
+  remedies: [
+    ...lessDraw,
+    { does: "a thicker run", costs: "a new cable and its device, by licensed practice", changes: [runSize, ampacity] },
+  ],
 });
 
 /** The window every drive reckons with, so that what drives draw never comes back to what they are given. */
@@ -215,7 +228,17 @@ export const voltageAtMachine = figure({
   says: "voltage at the machine with all other loads running, before its main drive draws",
   method: "exact drop of everything but the main drive: first in the source, then, for what hangs on the machine, in the run",
   source: DERIVED,
-  needs: { V: voltage, S: shopDraws, S_m: draws, S_d: ownDrive, pf: powerFactor, R_s: sourceR, X_s: sourceReactance, R: resistanceToMachine, X_l: perhaps(loopReactance) },
+  needs: {
+    V: voltage,
+    S: shopDraws,
+    S_m: draws,
+    S_d: ownDrive,
+    pf: powerFactor,
+    R_s: sourceR,
+    X_s: sourceReactance,
+    R: resistanceToMachine,
+    X_l: perhaps(loopReactance),
+  },
   of: (x) => {
     const panel = left({ V: x.V, S: Math.max(0, x.S - x.S_d), pf: x.pf, R: x.R_s, X: x.X_s });
     return left({ V: panel, S: Math.max(0, x.S_m - x.S_d), pf: x.pf, R: x.R - x.R_s, X: x.X_l ?? 0 });

@@ -11,6 +11,14 @@ import * as source from "./source.ts";
 import * as transformer from "./transformer.ts";
 import * as unbalance from "./unbalance.ts";
 
+export { inductanceToMachine, resistanceToMachine } from "./conductor.ts";
+export { voltageOffered } from "./drop.ts";
+export { lineVoltages } from "./inputs.ts";
+export { screenedCable } from "./leakage.ts";
+export { draws, eachDraw, eachShare, ownDrive, shopDraws, starts } from "./slots.ts";
+export { frequency, phases } from "./source.ts";
+export { supplyNegativeSequence } from "./unbalance.ts";
+
 export const supply = room({
   name: "supply",
   title: "Supply",

@@ -20,7 +20,8 @@ export const voltage = input({
   unit: "V",
   says: "voltage between lines",
   required: true,
-  measure: "Meter at the main switch, idle and under load, with leads rated for it; leave it to licensed practice where the local code says so.",
+  measure:
+    "Meter at the main switch, idle and under load, with leads rated for it; leave it to licensed practice where the local code says so.",
 });
 export const rating = input({
   key: "supply.rating",

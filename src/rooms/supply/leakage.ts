@@ -132,7 +132,8 @@ export const residualDeviceType = notice({
   needs: { type: residualType, kind: serviceKind },
   at: residualType,
   of: (x) => {
-    const feed: RectifierFeed = serviceKinds[x.kind].phases === 3 ? "three-phase" : x.kind === "split-phase" ? "line-to-line" : "line-to-neutral";
+    const feed: RectifierFeed =
+      serviceKinds[x.kind].phases === 3 ? "three-phase" : x.kind === "split-phase" ? "line-to-line" : "line-to-neutral";
     const wanted = residualDevices[feed];
     if (x.type === wanted.type || x.type === "B") return null;
     return `A drive on this service asks for a residual-current device of type ${wanted.type}: ${wanted.because}. Yours is type ${x.type}. Source: ${residualDeviceSource}.`;

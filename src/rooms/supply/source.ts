@@ -104,6 +104,11 @@ export const sourceR = input({
   unit: "ohm",
   kind: "small-resistance",
   says: "resistance of the source, at the panel",
-  typical: { of: loadTestResistance, value: "0.15 to 0.6 ohm", source: "two voltages at two loads where written, else an engineering assumption", unchecked: true },
+  typical: {
+    of: loadTestResistance,
+    value: "0.15 to 0.6 ohm",
+    source: "two voltages at two loads where written, else an engineering assumption",
+    unchecked: true,
+  },
   measure: "Two voltages at the panel at two known loads, a big heater for the second: (V_0 - V_1) / (I_1 - I_0). Write them as load-test.",
 });

@@ -137,6 +137,10 @@ export const converterCheck = check({
   H: 1.1,
   remedies: [
     { does: "a bigger idler", costs: "more idle loss, harder start", changes: [converterIdler] },
-    { does: "a drive for that motor instead", costs: "its price; may be fed by one phase where its papers allow it", changes: [converterKind] },
+    {
+      does: "a drive for that motor instead",
+      costs: "its price; may be fed by one phase where its papers allow it",
+      changes: [converterKind],
+    },
   ],
 });

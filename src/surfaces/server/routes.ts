@@ -66,15 +66,15 @@ export async function answer(desk: Desk, visit: Visit): Promise<Reply | null> {
   return desk.page(path, takesGzip) ?? plain(404, "There is no such thing here.");
 }
 
-async function shop({ root }: Desk): Promise<Reply> {
-  const { files, findings } = await readShop(root);
+function shop({ root }: Desk): Reply {
+  const { files, findings } = readShop(root);
   return json(200, { name: basename(root), files: Array.from(files, ([path, { text, hash }]) => ({ path, text, hash })), findings });
 }
 
-async function file({ root }: Desk, _: Visit, query: URLSearchParams): Promise<Reply> {
+function file({ root }: Desk, _: Visit, query: URLSearchParams): Reply {
   const path = query.get("path") ?? "";
   if (!isShopPath(path)) return json(404, { says: "no file of a shop" });
-  const read = await readShopFile(root, path);
+  const read = readShopFile(root, path);
   if (!("code" in read)) return json(200, { path, ...read });
   return json(read.code === "file-missing" ? 404 : 422, { says: read.says, finding: read });
 }

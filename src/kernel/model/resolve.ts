@@ -1,0 +1,75 @@
+// Many files to one shop: records, options and tries laid over the lines, catalogue parts laid under them.
+import type { Keys } from "./keys.ts";
+import { lay } from "./lay.ts";
+import { linesOf, withParts } from "./lines.ts";
+import { type MapNode, type Model, nodeAt, type Variant } from "./node.ts";
+import { chosen, collisions } from "./options.ts";
+import { checkAllPaths, tried } from "./paths.ts";
+import { judge } from "./records.ts";
+import { type Draft, settle } from "./report.ts";
+import { requiredMissing } from "./required.ts";
+import type { Scene } from "./check-keys.ts";
+import { isClear, type ParsedShop } from "./shop.ts";
+
+export { parseShop, type ParsedShop } from "./shop.ts";
+
+/** The shop with one variant laid over: all that the figures read, and everything that is wrong with the files. */
+export function resolve(shop: ParsedShop, keys: Keys, variant: Variant): Model {
+  const drafts: Draft[] = [...shop.drafts, ...[...shop.files.values()].flatMap((f) => f.drafts)];
+  const scene: Scene = { drafts, currency: shop.currency };
+  const lines = linesOf(shop, drafts);
+  const options = [...shop.files.values()].flatMap((f) => f.option ?? []);
+  const records = [...shop.files.values()].flatMap((f) => f.record ?? []);
+  checkAllPaths(shop, keys, lines, options, records, scene);
+
+  const laid = chosen(options, records, variant, drafts);
+  collisions(laid, drafts);
+  const judged = judge(lines, records, laid, options, keys, drafts);
+  const trees = lay(lines, laid, judged.counting, tried(shop, keys, variant, lines, scene));
+  const parts: Draft[] = [];
+  const under = withParts(trees, keys, parts);
+  // Of a catalogue that could not be read whole nobody can say what is missing in it; the same goes for a file and its keys.
+  const catalogueRead = [...shop.files.values()].every((f) => f.role.is !== "catalogue" || f.parsed.brokenFrom === Infinity);
+  drafts.push(...parts.filter((d) => catalogueRead || d.code !== "not-in-catalogue"));
+  for (const [root, tree] of under) {
+    drafts.push(...requiredMissing(tree, root === "shop" ? keys.shop : keys.machine).filter((d) => standsClear(d, shop)));
+  }
+  return {
+    ...front(under.get("shop")),
+    roots: under,
+    findings: settle(drafts, (file) => shop.files.get(file)?.parsed.text),
+    options: options.map((o) => o.option),
+    records: judged.records,
+    variant,
+  };
+}
+
+/** The files as they stand, catalogue parts laid under, no records and no options: what the digests of `holds-while` are taken of. */
+export function filed(shop: ParsedShop, keys: Keys): ReadonlyMap<string, MapNode> {
+  return withParts(linesOf(shop, []), keys, []);
+}
+
+function standsClear(draft: Draft, shop: ParsedShop): boolean {
+  const parsed = shop.files.get(draft.place.file)?.parsed;
+  return parsed !== undefined && parsed.brokenFrom === Infinity && isClear(draft, parsed);
+}
+
+const pressures = ["bar", "psi", "kPa"] as const;
+
+/** Title and display of the shop. */
+function front(shop: MapNode | undefined): Pick<Model, "title" | "show"> {
+  const text = (...path: string[]): string | undefined => {
+    const node = nodeAt(shop, path);
+    return node?.is === "leaf" ? node.text : undefined;
+  };
+  const system = (word: string | undefined): "metric" | "inch" | null => (word === "metric" || word === "inch" ? word : null);
+  return {
+    title: text("shop") ?? "",
+    show: {
+      units: system(text("show", "units")) ?? "metric",
+      also: system(text("show", "also")),
+      pressure: pressures.find((p) => p === text("show", "pressure")) ?? "bar",
+      currency: text("show", "currency") ?? "USD",
+    },
+  };
+}

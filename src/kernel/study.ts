@@ -1,0 +1,24 @@
+// One shop under one variant, from texts to answers: the road every surface takes, command line and page alike.
+import { answer, type Answer } from "./answer.ts";
+import { evaluate, type Evaluation, type Mode } from "./evaluate.ts";
+import { build, type Graph } from "./graph.ts";
+import type { House } from "./house.ts";
+import { type ParsedShop, resolve } from "./model/resolve.ts";
+import type { Model, Variant } from "./model/node.ts";
+
+export interface Study {
+  readonly house: House;
+  readonly shop: ParsedShop;
+  readonly model: Model;
+  readonly graph: Graph;
+  readonly evaluation: Evaluation;
+  readonly answer: Answer;
+}
+
+/** Studies a shop. `before` lends its columns where nothing changed. */
+export function study(house: House, shop: ParsedShop, variant: Variant, mode: Mode, before?: Study): Study {
+  const model = resolve(shop, house.keys, variant);
+  const graph = build(house, model);
+  const evaluation = evaluate(graph, mode, before?.evaluation);
+  return { house, shop, model, graph, evaluation, answer: answer(evaluation) };
+}

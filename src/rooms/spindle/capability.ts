@@ -1,0 +1,132 @@
+// What the motor can give at the spindle at any speed: circuit, drive, bus and ratios together.
+import { value } from "../../kernel/figure.ts";
+import { spindle } from "../ground/index.ts";
+import { breakdownTorque, type Circuit, emptyFold, folded, solveT } from "./circuit.ts";
+import { deadTimeFactor, driveEfficiency, driveMode } from "./drive-inputs.ts";
+import { crestEstimate, dcValley, busPowerFull, valleyHalf, valleyOver } from "./drive-bus.ts";
+import { type Losses } from "./losses.ts";
+import { circuitFrom, circuitNeeds, lossesFrom, lossNeeds, plateCircuit } from "./motor-circuit.ts";
+import { plateFrequency } from "./motor-inputs.ts";
+import { linkShare, ratedVoltage } from "./motor-plate.ts";
+import { type LimitPoint, torqueLimitAtSpeed, type VoltageLaw } from "./voltage-laws.ts";
+
+/** Everything that decides torque at a speed, of one imagined shop. */
+export interface Capability {
+  readonly circuit: Circuit;
+  readonly losses: Losses;
+  /** Rated volts of the links, plate frequency. */
+  readonly V_n: number;
+  readonly f_n: number;
+  /** Air-gap volts held by a vector drive; null on plain volts per hertz. */
+  readonly E_0: number | null;
+  /** Bus power at which the valley curve was simulated [W], and the bus there and at none, half and one and a half of it [V]. */
+  readonly P: number;
+  readonly valleys: readonly [number, number, number, number];
+  readonly k_dt: number;
+  readonly eta_d: number;
+}
+
+export const capability = value({
+  id: "spindle.capability",
+  per: spindle,
+  says: "circuit, drive and bus of the spindle motor together",
+  needs: {
+    ...circuitNeeds,
+    ...lossNeeds,
+    V_n: ratedVoltage,
+    f_n: plateFrequency,
+    E: plateCircuit.E,
+    k: linkShare,
+    mode: driveMode,
+    P: busPowerFull,
+    v_0: crestEstimate,
+    v_half: valleyHalf,
+    v_full: dcValley,
+    v_over: valleyOver,
+    k_dt: deadTimeFactor,
+    eta_d: driveEfficiency,
+  },
+  of: (x): Capability => ({
+    circuit: circuitFrom(x, x.f_n),
+    losses: lossesFrom(x),
+    V_n: x.V_n,
+    f_n: x.f_n,
+    E_0: x.mode === "volts-per-hertz" ? null : x.E * x.k,
+    P: x.P,
+    valleys: [x.v_0, x.v_half, x.v_full, x.v_over],
+    k_dt: x.k_dt,
+    eta_d: x.eta_d,
+  }),
+});
+
+/**
+ * Lowest bus voltage [V] at a bus power [W], between the simulated points: the cubic through 0, half, full and one and a half of the
+ * power they were run for; straight on at the end's slope above, never below zero.
+ */
+export function valleyAt(c: Capability, P: number): number {
+  const [a, b, d, e] = c.valleys;
+  const u = (2 * P) / c.P;
+  if (u > 3) return Math.max(0, e + (u - 3) * (e - d));
+  // Newton's divided differences on the points 0, 1, 2, 3.
+  const first = b - a;
+  const second = (d - 2 * b + a) / 2;
+  const third = (e - 3 * d + 3 * b - a) / 6;
+  return Math.max(0, a + u * (first + (u - 1) * (second + (u - 2) * third)));
+}
+
+export function lawAt(c: Capability, P: number): VoltageLaw {
+  return { V_n: c.V_n, f_n: c.f_n, V_max: (c.k_dt * valleyAt(c, P)) / Math.SQRT2, E_0: c.E_0 };
+}
+
+export interface MotorPoint {
+  /** Torque at the shaft [N*m]. */
+  T: number;
+  /** Power from the bus [W]. */
+  P_bus: number;
+  /** Drive frequency [Hz] and volts between lines. */
+  f: number;
+  V: number;
+  s: number;
+  I: number;
+  by: LimitPoint["by"];
+  /** Largest torque of the air gap at this frequency and voltage, no reserve [N*m]. */
+  T_bd: number;
+}
+
+/** Rounds in which torque and bus valley settle on each other; the valley falls slowly with power, each round leaves a tenth. */
+const ROUNDS = 4;
+/** Change of power below which another round would change nothing that is shown [1]. */
+const SETTLED = 2e-3;
+
+/**
+ * The most the motor gives at shaft speed w with line current I, bus and torque settled on each other.
+ *
+ * Torque of torqueLimitAtSpeed at the ceiling k_dt V_valley(P)/sqrt(2), P = P_in/eta_d; friction and stray loss taken off. w [rad/s] > 0; I [A rms].
+ * Nothing where no frequency gives that speed, or the bus collapses.
+ */
+export function motorLimit(c: Capability, w: number, I: number): MotorPoint {
+  const none: MotorPoint = { T: 0, P_bus: 0, f: 0, V: 0, s: 0, I: 0, by: "current", T_bd: 0 };
+  let P = c.P;
+  let found: MotorPoint = none;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const point = torqueLimitAtSpeed(c.circuit, lawAt(c, P), w, I);
+    if (point === null || point.V === 0) return none;
+    const at = solveT(point.V, point.f, c.circuit, point.s);
+    const P_bus = Math.max(0, at.P_in) / c.eta_d;
+    const lost = c.losses.P_fw * (w / c.losses.w_fw) ** 2 + c.losses.P_stray * (at.I_2 / c.losses.I_2n) ** 2;
+    found = {
+      T: Math.max(0, point.T - lost / w),
+      P_bus,
+      f: point.f,
+      V: point.V,
+      s: point.s,
+      I: at.I_1,
+      by: point.by,
+      T_bd: breakdownTorque(folded(c.circuit, point.f, scratch), Math.max(point.V, Math.min((c.V_n * point.f) / c.f_n, lawAt(c, P).V_max))),
+    };
+    if (Math.abs(P_bus - P) < SETTLED * c.P) break;
+    P = P_bus;
+  }
+  return found;
+}
+const scratch = emptyFold();

@@ -1,0 +1,31 @@
+// Findings as a compiler tells them: place, code, sentence, the line with a caret below it.
+import type { Finding } from "../../kernel/finding.ts";
+import { findings as table } from "../../kernel/finding.ts";
+import { type Page, type Terminal, toned } from "./terminal.ts";
+import { widthOf, wrap } from "./text.ts";
+
+export function addFindings(page: Page, t: Terminal, findings: readonly Finding[]): void {
+  for (const f of findings) {
+    const { file, line, column } = f.place;
+    const note = f.severity === "note" ? "(note) " : "";
+    const [head = "", ...rest] = wrap(`${file}:${line}:${column} ${f.code}: ${note}${sentence(f)}`, t.width, "", "  ");
+    page.add(toned(t, head, f.severity === "error" ? "fails" : "open"), ...rest.map((l) => toned(t, l, "quiet")));
+    if (f.excerpt !== undefined) page.add(...excerpt(f.excerpt, t.width));
+  }
+}
+
+function sentence(f: Finding): string {
+  const says = /[.?!]$/.test(f.says) ? f.says : `${f.says}.`;
+  const cause = f.severity === "error" ? ` (Usual cause: ${table[f.code].cause}.)` : "";
+  return `${says}${cause}`;
+}
+
+/** The part of the line around the caret that fits, with the caret under its place. */
+export function excerpt(text: string, width: number): string[] {
+  const [line = "", carets = ""] = text.split("\n").map((l) => l.replaceAll("\t", " "));
+  const room = width - 2;
+  const start = carets.search(/\^/);
+  if (widthOf(line) <= room && widthOf(carets) <= room) return [`  ${line}`, `  ${carets}`];
+  const from = Math.max(0, Math.min(start - Math.floor(room / 3), line.length - room));
+  return [`  ${line.slice(from, from + room)}`, `  ${carets.slice(from, from + room)}`].map((l) => l.trimEnd());
+}

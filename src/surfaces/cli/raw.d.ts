@@ -1,0 +1,5 @@
+// Style sheets as text, put into the program when it is built.
+declare module "*.css?raw" {
+  const text: string;
+  export default text;
+}

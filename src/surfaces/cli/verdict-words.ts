@@ -1,0 +1,33 @@
+// A verdict as shape and word: told apart without colour, and in ASCII too.
+import type { CheckAnswer, Num } from "../../kernel/answer.ts";
+import type { Verdict } from "../../kernel/verdict.ts";
+import { padEnd } from "./text.ts";
+import { type Terminal, toned } from "./terminal.ts";
+
+const shapes: Readonly<Record<Verdict, string>> = { holds: "\u25cf", tight: "\u25b2", fails: "\u25a0", open: "\u25cb" };
+const asciiShapes: Readonly<Record<Verdict, string>> = { holds: "*", tight: "!", fails: "#", open: "?" };
+
+/** `● holds`, always as wide as the others. */
+export function verdictText(t: Pick<Terminal, "colour" | "unicode">, verdict: Verdict): string {
+  const shape = (t.unicode ? shapes : asciiShapes)[verdict];
+  return padEnd(toned(t, `${shape} ${verdict}`, verdict), "x holds".length);
+}
+
+/** Margins to three figures; above this a margin only says that the check is not near. */
+const far = 100;
+
+export function marginNumber(x: Num): string {
+  if (typeof x !== "number") return "never" in x ? "never" : "no value";
+  if (x >= far) return `over ${far}`;
+  return x >= 10 ? x.toFixed(1) : x.toFixed(2);
+}
+
+/** `1.83 (1.70 to 1.99)`; for a yes or no the answer, for no value nothing. */
+export function marginText(c: { readonly margin: CheckAnswer["margin"]; readonly yesNo: boolean }): string {
+  const { nominal, low, high } = c.margin;
+  const [n, a, b] = [nominal, low, high].map(marginNumber);
+  if (typeof nominal !== "number" && !("never" in nominal)) return "no margin yet";
+  if (c.yesNo && a === b) return nominal === 0 ? "no" : "yes";
+  if (n === "never") return a === b ? "nothing is asked of it" : `at least ${a}`;
+  return a === b ? `margin ${n}` : `margin ${n} (${a} to ${b})`;
+}
