@@ -66,6 +66,7 @@ function select(a: Float64Array, n: number, k: number): number {
  * neighbours. Reorders the first n entries.
  */
 function limit(a: Float64Array, n: number, p: number): number {
+  if (n === 0) return Number.NaN;
   const at = Math.min(Math.max(p * (n + 1) - 1, 0), n - 1);
   const k = Math.floor(at);
   const low = select(a, n, k);
@@ -74,22 +75,36 @@ function limit(a: Float64Array, n: number, p: number): number {
   return low === high || !Number.isFinite(high - low) ? (at - k < 0.5 ? low : high) : low + (at - k) * (high - low);
 }
 
+/** Kept by column: an edit hands most columns on as they are. */
+const bands = new WeakMap<Column, Band>();
+
 /** Nominal and 5 to 95 % band; samples without a value count as `asLow` for the low edge and `asHigh` for the high one, or not at all. */
 export function band(column: Column, holesAs?: { low: number; high: number }): Band {
   const { v } = column;
   const nominal = v[0] ?? Number.NaN;
   if (v.length === 1)
     return Number.isNaN(nominal) && holesAs ? { nominal, low: holesAs.low, high: holesAs.high } : { nominal, low: nominal, high: nominal };
-  const edge = (p: number, fill: number | undefined): number => {
-    let n = 0;
-    for (let k = 1; k < v.length; k += 1) {
-      const x = v[k] ?? Number.NaN;
-      if (!Number.isNaN(x)) buffer[n++] = x;
-      else if (fill !== undefined) buffer[n++] = fill;
-    }
-    return n === 0 ? Number.NaN : limit(buffer, n, p);
-  };
-  return { nominal, low: edge(0.05, holesAs?.low), high: edge(0.95, holesAs?.high) };
+  if (holesAs) return { nominal, low: limit(...gathered(v, holesAs.low), LOW), high: limit(...gathered(v, holesAs.high), HIGH) };
+  const known = bands.get(column);
+  if (known) return known;
+  const all = gathered(v);
+  const made = { nominal, low: limit(...all, LOW), high: limit(...all, HIGH) };
+  bands.set(column, made);
+  return made;
+}
+
+const LOW = 0.05;
+const HIGH = 0.95;
+
+/** All samples but the nominal one in the buffer, and how many; those without a value filled in, or left out. */
+function gathered(v: Float64Array, fill?: number): [Float64Array, number] {
+  let n = 0;
+  for (let k = 1; k < v.length; k += 1) {
+    const x = v[k] ?? Number.NaN;
+    if (!Number.isNaN(x)) buffer[n++] = x;
+    else if (fill !== undefined) buffer[n++] = fill;
+  }
+  return [buffer, n];
 }
 
 /** Groups the samples are sorted into to see what an input explains; 25 keeps 40 samples a group. */

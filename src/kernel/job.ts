@@ -16,7 +16,7 @@ export function job<B extends Json, R extends Json>(d: Job<B, R>): Job<B, R> {
 
 /** Text of a brief for its key: sorted keys, numbers to 12 digits, so that rounding noise is no change. */
 export function canonical(value: Json): string {
-  if (typeof value === "number") return Number.isFinite(value) ? String(Number(value.toPrecision(12)) + 0) : `"${String(value)}"`;
+  if (typeof value === "number") return String(Number.isFinite(value) ? Number(value.toPrecision(12)) + 0 : value);
   if (Array.isArray(value)) return `[${value.map(canonical).join(",")}]`;
   if (value !== null && typeof value === "object") {
     const entries = Object.entries(value as { readonly [key: string]: Json }).toSorted(([a], [b]) => (a < b ? -1 : 1));

@@ -7,12 +7,12 @@ const SPLIT = 3;
 /** Steps of the fraction that reach full precision from there on. */
 const STEPS = 60;
 
-/** P(Z > z) for z >= 0, with no digit lost far out: series near 0 (M. Abramowitz, I. Stegun, 26.2.11), continued fraction beyond (26.2.14). */
+/** P(Z > z), with no digit lost far out: series near 0 (M. Abramowitz, I. Stegun, 26.2.11), continued fraction beyond (26.2.14). */
 function tail(z: number): number {
   if (z < SPLIT) {
     let term = z;
     let sum = z;
-    for (let n = 1; term > 1e-17 * sum; n += 1) {
+    for (let n = 1; Math.abs(term) > 1e-17 * Math.abs(sum); n += 1) {
       term *= (z * z) / (2 * n + 1);
       sum += term;
     }
@@ -32,7 +32,7 @@ export function normalQuantile(p: number): number {
   const t = Math.sqrt(-2 * Math.log(q));
   let z = t - (2.515517 + 0.802853 * t + 0.010328 * t * t) / (1 + 1.432788 * t + 0.189269 * t * t + 0.001308 * t ** 3);
   for (let i = 0; i < 2; i += 1) {
-    const step = (tail(Math.max(0, z)) - q) / density(z);
+    const step = (tail(z) - q) / density(z);
     z += step / (1 - (z * step) / 2);
   }
   return p < 0.5 ? -z : z;

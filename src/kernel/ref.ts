@@ -14,7 +14,8 @@ export type Values<X extends Needs> = { readonly [K in keyof X]: X[K] extends Re
 
 /** Existence hangs on words, never on numbers, so that it is the same in all samples. */
 export interface When {
-  readonly word: Ref<string>;
+  /** A word; or a count, which is told apart by how it is written. */
+  readonly word: Ref<string> | Ref<number>;
   readonly is: readonly string[];
 }
 

@@ -55,6 +55,7 @@ export const table: readonly (readonly [names: string, is: string, prefixes?: st
   ["Wh", "W*h", "k"],
   ["V", "W/A", "u m k"],
   ["ohm", "V/A", "u m k M"],
+  ["S", "A/V", "u m"],
   ["F", "A*s/V", "p n u"],
   ["H", "V*s/A", "u m"],
   ["degC", "K"],

@@ -21,6 +21,8 @@ export const coming: Coming = {
     "sequences",
     "work.*",
     "spindle.encoder",
+    "spindle.bore",
+    "spindle.length",
   ],
   catalogue: ["valves", "couplers", "sensors", "screws", "oils", "inserts.*", "materials.*", "motors.*", "drives.*"],
 };

@@ -21,7 +21,7 @@ const MOST_STEPS = 200;
  * `count` equally weighted samples of the density likelihood * uniform on the unit cube.
  *
  * The likelihood is laid on as its power b, b rising from 0 to 1 by steps that keep half of the effective draws; after each the
- * population is resampled and every point moved by differences of two others (Metropolis, reflected at the walls).
+ * population is resampled and every point moved by differences of two others (Metropolis; a point leaving through a wall comes in by the opposite one).
  * Source: Del Moral, Doucet, Jasra, Sequential Monte Carlo samplers (JRSS B 68, 2006); moves: ter Braak, differential evolution Markov
  * chain (Stat. Comput. 16, 2006). start must be even over the possible part of the cube.
  */
@@ -108,7 +108,7 @@ function moveAll(
     const two = copied(all.points[(j + 1 + Math.floor(u() * (n - 1))) % n]);
     // 2.38/sqrt(2 d) is the best length for a Gaussian (ter Braak).
     const share = u() < LEAP_SHARE ? 1 : (2.38 / Math.sqrt(2 * here.length)) * (0.5 + u());
-    for (const [k, x] of here.entries()) here[k] = reflected(x + share * ((one[k] ?? 0) - (two[k] ?? 0)) + JITTER * (u() - 0.5));
+    for (const [k, x] of here.entries()) here[k] = wrapped(x + share * ((one[k] ?? 0) - (two[k] ?? 0)) + JITTER * (u() - 0.5));
     const log = logLikelihood(here);
     if (Math.log(u()) < b * (log - (all.logs[j] ?? 0))) {
       all.points[j] = here;
@@ -117,10 +117,9 @@ function moveAll(
   }
 }
 
-/** Folded back into 0..1 at either wall. */
-function reflected(x: number): number {
-  const turn = Math.abs(x) % 2;
-  return turn > 1 ? 2 - turn : turn;
+/** Carried round into 0..1. (Reflecting at the walls instead would favour one direction: steps along a slanted ridge have no mirror image.) */
+function wrapped(x: number): number {
+  return x - Math.floor(x);
 }
 
 function copied(point: Float64Array | undefined): Float64Array {

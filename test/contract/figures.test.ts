@@ -25,6 +25,8 @@ const isList = (ref: Ref<unknown>): boolean => {
 /** A believable number for a need: shares and ratios near one half, counts whole, all else between 0.5 and 2 of its unit. */
 function draw(ref: Ref<unknown>, next: () => number): number {
   const t = target(ref);
+  // A constant is nothing to be drawn: the code holds its value, and the formula must name the same one.
+  if (t.decl === "figure" && t.id.startsWith("constant.")) return (t.of as (x: unknown) => number)({});
   const kind = "kind" in t ? t.kind : null;
   if (kind === "count") return 1 + Math.floor(next() * 4);
   if (kind === "share") return 0.2 + 0.6 * next();

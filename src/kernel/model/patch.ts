@@ -70,7 +70,7 @@ export function homeOf(address: string | Address, shop: ParsedShop): { file: str
 /** Ways to write a value, plain first; the first that reads back as it should is taken. */
 function spellings(value: PatchValue): (string | null)[] {
   if (value === null) return [null];
-  if (typeof value === "string") return [value, JSON.stringify(value)];
+  if (typeof value === "string") return value === "" ? ['""'] : [value, JSON.stringify(value)];
   const quoted = (t: string): string => (/^[\w.+/% -]*[\w.+/%-]$/.test(t) ? t : JSON.stringify(t));
   return [value.length === 0 ? "[]" : `[ ${value.map(quoted).join(", ")} ]`];
 }

@@ -52,6 +52,10 @@ export function parseShop(files: ReadonlyMap<string, { readonly text: string }>,
       });
       continue;
     }
+    if (role.is === "machine" && takenNames.has(role.machine)) {
+      drafts.push({ code: "bad-name", says: `a machine cannot be called \`${role.machine}\``, place: startOf(file) });
+      continue;
+    }
     if (role.is === "machine") machines.add(role.machine);
     const before = previous?.files.get(file);
     parsed.set(file, { parsed: before?.parsed.text === text ? before.parsed : parseFile(file, text), role });
@@ -108,8 +112,6 @@ function checkNames(role: Role, file: string, scene: Scene): void {
   };
   if (role.is === "machine") {
     if (!isName(role.machine)) says(`folder \`${role.machine}\``);
-    else if (takenNames.has(role.machine))
-      scene.drafts.push({ code: "bad-name", says: `a machine cannot be called \`${role.machine}\``, place: startOf(file) });
   } else if (!isName(role.name)) says(`file \`${role.name}\``);
 }
 

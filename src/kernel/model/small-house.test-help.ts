@@ -1,5 +1,5 @@
 // A small house for the tests of the loader: a dozen keys of every form, and ways to read single files and small folders with them.
-import type { Finding, FindingCode } from "../finding.ts";
+import type { Finding } from "../finding.ts";
 import { input, link, listInput, listsInput, pairInput, textInput, wordInput } from "../figure.ts";
 import { machine, scope, shop } from "../item.ts";
 import { room } from "../room.ts";
@@ -23,7 +23,7 @@ const operation = scope({ name: "operation", says: "an operation", mounts: ["wor
 const tool = scope({ name: "tool", says: "a tool", mounts: ["tools.*"] });
 
 const declarations = {
-  ...{ axis, screw, motor, drive, brake, spindle, device, valve, compressor, part, feature, operation, tool },
+  scopes: [axis, screw, motor, drive, brake, spindle, device, valve, compressor, part, feature, operation, tool],
   rapid: input({ per: axis, key: "rapid", says: "rapid", unit: "m/s", measure }),
   mass: input({ per: axis, key: "mass", says: "mass", unit: "kg", measure }),
   size: input({ per: axis, key: "size", says: "wire", unit: "m2", kind: "wire-size", measure }),
@@ -109,5 +109,3 @@ export function leafAt(model: Model, root: string, ...path: string[]): Leaf | un
   const node = nodeAt(model.roots.get(root), path);
   return node?.is === "leaf" ? node : undefined;
 }
-
-export type { FindingCode };

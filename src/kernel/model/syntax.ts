@@ -27,7 +27,9 @@ interface Slip {
 
 /** A cured slip may uncover the next one; a file with more than this many layers of them is reported as far as it was read. */
 const mostRounds = 6;
-const mostErrors = 300;
+/** All rounds together read no more than this many letters, so that large files are not read six times. */
+const mostLetters = 400_000;
+const mostErrors = 200;
 /** A slip shows within this many letters; a line may be as long as a file. */
 const longestStretch = 400;
 
@@ -41,7 +43,7 @@ export function readSyntax(file: string, text: string): Read | { readonly refuse
   for (let round = 1; ; round++) {
     const lines = new LineCounter();
     const place = placer(file, lines, text.startsWith("\uFEFF"));
-    const tokens = [...new Parser(lines.addNewLine).parse(source)];
+    const tokens = tokensOf(source, lines);
     const found = lookOver(tokens, place);
     if ("refused" in found) return found;
     const composer = new Composer({ lineCounter: lines, schema: "failsafe", uniqueKeys: false, prettyErrors: false });
@@ -50,7 +52,7 @@ export function readSyntax(file: string, text: string): Read | { readonly refuse
     const errors = readable([...document.errors, ...document.warnings]);
     const slips = [...found.slips, ...errors.flatMap((e) => slipOf(e, source, place, found.openers))];
     const cures = slips.filter((s) => s.cure !== undefined);
-    const last = cures.length === 0 || round === mostRounds;
+    const last = cures.length === 0 || round === mostRounds || (round + 1) * source.length > mostLetters;
     // While there are sure cures, the other errors may be mere consequences: they are kept for the last round.
     for (const { draft } of last ? slips : cures) if (draft && !drafts.has(draft.place.line)) drafts.set(draft.place.line, draft);
     if (last) {
@@ -59,6 +61,17 @@ export function readSyntax(file: string, text: string): Read | { readonly refuse
     }
     source = cured(source, cures);
   }
+}
+
+/** The parser's tokens, up to a few that fit nowhere: a text full of those is none of ours, and each costs an error. */
+function tokensOf(source: string, lines: LineCounter): CST.Token[] {
+  const tokens: CST.Token[] = [];
+  let stray = 0;
+  for (const token of new Parser(lines.addNewLine).parse(source)) {
+    if (token.type === "error" && ++stray > mostErrors) break;
+    tokens.push(token);
+  }
+  return tokens;
 }
 
 /** Errors in order; what follows one that threw the parser out of the document is noise. */

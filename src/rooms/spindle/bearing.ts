@@ -68,7 +68,8 @@ const CERTAIN = 3;
 export function plateau(t: readonly number[], T: readonly number[]): Plateau {
   const first = t[0];
   const last = t.at(-1);
-  if (first === undefined || last === undefined || T.length !== t.length || t.length < FEWEST || !(last > first)) return { kind: "too-few" };
+  if (first === undefined || last === undefined || T.length !== t.length || t.length < FEWEST || !(last > first))
+    return { kind: "too-few" };
   const stretch = (last - first) / 3;
   const [m_1, m_2, m_3] = stretchMeans(t, T, first, last);
   const doubt = CERTAIN * scatter(T) * Math.sqrt(6 / T.length);

@@ -75,7 +75,14 @@ export const thrustShare = input({
   typical: { value: "0.3 to 0.7", source: "feed force sharp to worn, handbook after Klocke, unchecked", unchecked: true },
   measure: "Motor current of the feed axis in the cut less that in air.",
 });
-export const pitch = input({ key: "pitch", per: operation, symbol: "p", unit: "m", says: "pitch of the thread", measure: "The thread's name." });
+export const pitch = input({
+  key: "pitch",
+  per: operation,
+  symbol: "p",
+  unit: "m",
+  says: "pitch of the thread",
+  measure: "The thread's name.",
+});
 export const passes = input({
   key: "passes",
   per: operation,
@@ -121,7 +128,14 @@ export const toolKind = wordInput({
   words: ["turning", "boring", "blade", "threading", "drill", "tap", "form-tap", "reamer", "mill", "stop"],
   measure: "Look: a forming tap has no flutes.",
 });
-export const toolDiameter = input({ key: "diameter", per: tool, symbol: "D", unit: "m", says: "diameter of the tool", measure: "Micrometer." });
+export const toolDiameter = input({
+  key: "diameter",
+  per: tool,
+  symbol: "D",
+  unit: "m",
+  says: "diameter of the tool",
+  measure: "Micrometer.",
+});
 export const toolWidth = input({ key: "width", per: tool, symbol: "b", unit: "m", says: "width of the blade", measure: "Micrometer." });
 export const point = input({
   key: "point",
@@ -132,7 +146,15 @@ export const point = input({
   typical: { value: "118 to 140 deg", source: "general to short-flute drills, makers' lists" },
   measure: "Gauge, or the maker's list.",
 });
-export const teeth = input({ key: "teeth", per: tool, symbol: "z", unit: "1", kind: "count", says: "teeth of the cutter", measure: "Count them." });
+export const teeth = input({
+  key: "teeth",
+  per: tool,
+  symbol: "z",
+  unit: "1",
+  kind: "count",
+  says: "teeth of the cutter",
+  measure: "Count them.",
+});
 export const toolFactor = input({
   key: "force-factor",
   per: tool,
@@ -140,7 +162,11 @@ export const toolFactor = input({
   unit: "1",
   kind: "ratio",
   says: "what the tool itself adds to the cutting force",
-  typical: { value: "1", source: `carbide; high-speed steel ${HIGH_SPEED_STEEL_FACTOR.value} (${HIGH_SPEED_STEEL_FACTOR.source})`, unchecked: true },
+  typical: {
+    value: "1",
+    source: `carbide; high-speed steel ${HIGH_SPEED_STEEL_FACTOR.value} (${HIGH_SPEED_STEEL_FACTOR.source})`,
+    unchecked: true,
+  },
   measure: "1 for carbide, 1.2 for high-speed steel, or a test cut with this tool.",
 });
 export const drillFactor = input({
@@ -201,7 +227,14 @@ export const rake = input({
   typical: { value: "0 to 10 deg", source: "inserts of small lathes, makers' lists", unchecked: true },
   measure: "The insert's list, less what the holder tips.",
 });
-export const insertWidth = input({ key: "width", per: insert, symbol: "b", unit: "m", says: "width of the insert", measure: "Micrometer." });
+export const insertWidth = input({
+  key: "width",
+  per: insert,
+  symbol: "b",
+  unit: "m",
+  says: "width of the insert",
+  measure: "Micrometer.",
+});
 
 const rows = Object.values(cuttability);
 const whole = (of: (row: (typeof rows)[number]) => readonly [number, number], scale: number): string =>

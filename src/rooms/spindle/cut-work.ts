@@ -1,25 +1,8 @@
-// What every cut shares: the material of its part, and the corrections of the specific force.
-import { figure, known, via } from "../../kernel/figure.ts";
+// What every cut shares: its kind, the diameter where its edge is, the corrections of the specific force.
+import { figure, first, via } from "../../kernel/figure.ts";
 import { insertOfTool, materialOfPart, operation, toolOfOperation } from "../ground/index.ts";
-import { drillFactor, operationKind, rake, specificForceFall, specificForceMain, tableRake, toolFactor, wear } from "./cut-inputs.ts";
+import { cutDiameter, drillFactor, operationKind, rake, stockSize, tableRake, toolDiameter, toolFactor, wear } from "./cut-inputs.ts";
 import { rakeFactor } from "./cutting.ts";
-
-/** The chip thickness at which the main value of the specific force is stated; not exported from the room: it is a unit, not a finding. */
-export const unitChip = known("unit-chip", {
-  symbol: "h_1",
-  value: 1e-3,
-  unit: "m",
-  says: "chip thickness at which the main value holds",
-  source: "definition of the main value",
-});
-
-export const KIENZLE = "O. Kienzle, VDI-Z 94 (1952); Klocke, Fertigungsverfahren 1, ch. 3";
-
-/** Kienzle's law as it stands in every formula, with the thickness written in. */
-export const kienzle = (h: string): string => `K * kc11 * ((${h}) / h_1)^(-m_c)`;
-
-/** The needs of that law but for the correction and the thickness. */
-export const lawNeeds = { kc11: via(materialOfPart, specificForceMain), m_c: via(materialOfPart, specificForceFall), h_1: unitChip } as const;
 
 const kinds = (...is: string[]) => [{ word: operationKind, is }];
 export const turning = kinds("turn", "bore", "face");
@@ -28,7 +11,35 @@ export const drilling = kinds("drill");
 export const tapping = kinds("tap");
 export const threading = kinds("thread");
 export const milling = kinds("mill");
-const edged = kinds("turn", "bore", "face", "groove", "part-off", "thread", "mill");
+const turned = kinds("turn", "bore", "face", "groove", "part-off", "thread");
+export const edged = kinds("turn", "bore", "face", "groove", "part-off", "thread", "mill");
+
+export const workDiameter = figure({
+  id: "spindle.cut.work-diameter",
+  per: operation,
+  symbol: "d",
+  unit: "m",
+  says: "diameter of the work where the edge is",
+  formula: "d_w",
+  source: "the operation, else the outside of the stock",
+  needs: { d_w: first(cutDiameter, stockSize) },
+  when: turned,
+  of: (x) => x.d_w,
+  signs: { d_w: "+" },
+});
+export const toolCutDiameter = figure({
+  id: "spindle.cut.tool-diameter",
+  per: operation,
+  symbol: "D",
+  unit: "m",
+  says: "diameter of the tool that turns in the cut",
+  formula: "D_t",
+  source: "the operation, else the tool",
+  needs: { D_t: first(cutDiameter, via(toolOfOperation, toolDiameter)) },
+  when: kinds("drill", "tap", "mill"),
+  of: (x) => x.D_t,
+  signs: { D_t: "+" },
+});
 
 export const edgeRakeFactor = figure({
   id: "spindle.cut.rake-factor",

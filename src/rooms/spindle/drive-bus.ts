@@ -401,6 +401,9 @@ export const ratingSinglePhase = figure({
   of: (x) => (x.I_d * x.P_bus) / (x.k_1 * x.P_r),
 });
 
+/** Only a drive made for three phases is asked what one phase does to it. */
+const threePhaseDrive = [{ word: inputPhases, is: ["3"] }] as const;
+
 const onePhaseRemedies = [
   { does: "a bigger frame", costs: "its price; more bus capacitance, so sharper pulses", changes: [driveCurrent] },
   {
@@ -439,6 +442,7 @@ export const permission = figure({
 export const onePhaseAllowed = check({
   id: "spindle.drive.one-phase-allowed",
   per: drive,
+  when: threePhaseDrive,
   asks: "Do the drive's papers allow what feeds it?",
   demand: known("one", { symbol: "1", value: 1, unit: "1", kind: "count", says: "yes", source: "definition" }),
   capacity: permission,
@@ -449,6 +453,7 @@ export const onePhaseAllowed = check({
 export const onePhaseLine = check({
   id: "spindle.drive.one-phase-line",
   per: drive,
+  when: threePhaseDrive,
   asks: "Does the drive's input stand the line current of one phase?",
   demand: inputCurrent,
   capacity: lineCurrentBuiltFor,
@@ -458,6 +463,7 @@ export const onePhaseLine = check({
 export const onePhaseCapacitor = check({
   id: "spindle.drive.one-phase-capacitor",
   per: drive,
+  when: threePhaseDrive,
   asks: "Do the bus capacitors stand the current of one phase?",
   demand: capacitorCurrent,
   capacity: capacitorCurrentBuiltFor,

@@ -65,7 +65,12 @@ const WROUGHT_ALUMINIUM = row(
 /** kc11 and m_c of what a small shop cuts, by the names used in the catalogue. */
 export const cuttability = {
   "steel-free-cutting": known(1200, 0.18, STEELS, "11SMnPb30, 12L14"),
-  "steel-structural": known(1990, 0.26, STEELS, "E295, 520 to 570 MPa; a published table for 520 MPa mild steel fits kc11 1995, m_c 0.258"),
+  "steel-structural": known(
+    1990,
+    0.26,
+    STEELS,
+    "E295, 520 to 570 MPa; a published table for 520 MPa mild steel at feeds of 0.1 to 0.6 mm fits kc11 1988, m_c 0.263",
+  ),
   "steel-c45": row(1680, [1680, 2220], 0.26, [0.14, 0.26], STEELS, "C45, 1045; sources disagree, the high force goes with the low fall"),
   "stainless-304": known(2350, 0.21, STAINLESS, "X5CrNi18-10"),
   "stainless-316": row(2475, [2350, 2600], 0.21, [0.18, 0.24], STAINLESS, "band of the group"),

@@ -13,8 +13,22 @@ export const motorKind = wordInput({
   measure:
     "The plate says it, or the leads: three equal windings and no brushes is induction; a capacitor on the case is a capacitor motor.",
 });
-const isInduction = [{ word: motorKind, is: ["induction"] }];
-export const induction = { when: isInduction } as const;
+export const platePhases = wordInput({
+  key: "plate.phases",
+  per: motor,
+  says: "phases of the motor",
+  words: ["1", "3"],
+  typical: ["3"],
+  source: "motors of machine tools; a motor from the household says 1 on its plate",
+  measure: "Photo of the plate; a capacitor on the case means one.",
+});
+/** Figures of the three-phase circuit exist for such motors only. */
+export const induction = {
+  when: [
+    { word: motorKind, is: ["induction"] },
+    { word: platePhases, is: ["3"] },
+  ],
+} as const;
 
 export const platePower = input({
   key: "plate.power",

@@ -4,6 +4,8 @@ import { busState } from "./bus.ts";
 import { outputVoltageMax } from "./drive.ts";
 import { idealValley } from "./valley.ts";
 
+fc.configureGlobal({ seed: 1 });
+
 describe("the bus valley on an ideal line", () => {
   // Reference: solved apart from this code by bisection of the same energy balance.
   test.each([

@@ -159,7 +159,7 @@ export const runDrop = figure({
   source: DERIVED,
   needs: { V: voltageAtPanel, S: draws, pf: powerFactor, R: supplyLoopResistance, X: loopReactance },
   of: (x) => x.V - left(x),
-  signs: { S: "+", R: "+", X: "+" },
+  signs: { V: "-", S: "+", pf: "+", R: "+", X: "+" },
 });
 
 export const runCurrent = figure({
@@ -172,6 +172,7 @@ export const runCurrent = figure({
   source: "definition of apparent power",
   needs: { S: draws, V: voltageAtPanel, dU: runDrop, n_ph: phases },
   of: (x) => currentAtLoad({ S: x.S, U: x.V - x.dU, phases: x.n_ph }),
+  signs: { S: "+", V: "-", dU: "+" },
 });
 
 export const shortFormDrop = figure({
@@ -243,7 +244,7 @@ export const voltageAtMachine = figure({
     const panel = left({ V: x.V, S: Math.max(0, x.S - x.S_d), pf: x.pf, R: x.R_s, X: x.X_s });
     return left({ V: panel, S: Math.max(0, x.S_m - x.S_d), pf: x.pf, R: x.R - x.R_s, X: x.X_l ?? 0 });
   },
-  signs: { V: "+", S: "-", S_m: "-" },
+  signs: { V: "+", S: "-", S_m: "-", S_d: "+" },
 });
 
 export const lowEndOfWindow = figure({

@@ -2,7 +2,7 @@
 import type { Answer, CheckAnswer, DeciderAnswer } from "../../kernel/answer.ts";
 import type { Hazard } from "../../kernel/room.ts";
 import type { Checked } from "./check.ts";
-import type { Cures, Outcome } from "./cures.ts";
+import { type Cures, isBetter, type Outcome } from "./cures.ts";
 import { addFindings } from "./findings-text.ts";
 import { type Page, pageFor, quantity, type Terminal, toned } from "./terminal.ts";
 import { counted, listed } from "./text.ts";
@@ -60,7 +60,10 @@ function addCheck(page: Page, t: Terminal, c: CheckAnswer, cures: Cures | undefi
   ].filter(Boolean);
   page.say([marginText(c), ...(c.yesNo ? [] : [`${c.reserve} asked for`]), ...marks, c.address].join(", "), under);
   for (const [name, side] of [["needs", c.demand] as const, ["has", c.capacity] as const]) {
-    if (side) page.say(`${name} ${amountText(t, side.amount)}: ${side.says}`, under, `${under}  `);
+    if (!side || c.yesNo) continue;
+    const { nominal } = side.amount;
+    const isRefused = typeof nominal !== "number" && "refused" in nominal;
+    page.say(`${name} ${isRefused ? "what is not known yet" : amountText(t, side.amount)}: ${side.says}`, under, `${under}  `);
   }
   if (c.verdict === "holds") return;
   if (c.because !== null) page.say(c.because, under);
@@ -68,7 +71,8 @@ function addCheck(page: Page, t: Terminal, c: CheckAnswer, cures: Cures | undefi
   c.remedies.forEach((r, i) => {
     const outcome = cures?.remedies[i];
     const costs = r.costs === "" ? "" : ` (${r.costs})`;
-    page.say(`remedy: ${r.does}${costs}${outcome ? `: ${outcomeText(t, outcome)}` : ""}`, under, `${under}  `);
+    const then = !outcome ? "" : isBetter(outcome, c) === null ? `: still ${c.verdict}` : `: ${outcomeText(t, outcome)}`;
+    page.say(`remedy: ${r.does}${costs}${then}`, under, `${under}  `);
   });
   for (const o of cures?.options ?? []) {
     page.say(

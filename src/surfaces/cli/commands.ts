@@ -90,7 +90,10 @@ export const commands: readonly Command[] = [
       { name: "in", takes: "UNIT", says: "the unit of the answer" },
       { name: "units", takes: "SYSTEM", says: "units in which numbers are shown", words: ["metric", "inch"] },
     ],
-    examples: ["waywright work --list voltage", 'waywright work supply.load-test-resistance V_0="242.6 V" V_1="238.9 V" I_1="21 A" phases=1'],
+    examples: [
+      "waywright work --list voltage",
+      'waywright work supply.load-test-resistance V_0="242.6 V" V_1="238.9 V" I_1="21 A" phases=1',
+    ],
     shop: false,
   },
   {

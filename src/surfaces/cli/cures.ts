@@ -1,7 +1,8 @@
 // What would change a check that does not hold: its remedies laid over, and the shop's own options, each with the verdict it would bring.
 import { type Answer, type CheckAnswer, num } from "../../kernel/answer.ts";
 import type { Evaluation } from "../../kernel/evaluate.ts";
-import type { Variant } from "../../kernel/model/node.ts";
+import { keyNodeAt } from "../../kernel/model/address.ts";
+import type { OptionFile, Variant } from "../../kernel/model/node.ts";
 import type { Judged, Verdict } from "../../kernel/verdict.ts";
 import { type Desk, hasError, type Trial, tryOut, withNeeds } from "./desk.ts";
 
@@ -47,7 +48,7 @@ export function curesOf(desk: Desk, variant: Variant, answer: Answer, before: Ev
   const trials: { machine: string; name: string; trial: Trial }[] = [];
   for (const o of desk.options) {
     // What stands at the shop may be changed by an option of any machine.
-    if (!(machines.has(o.machine) || machines.has("shop")) || laid(o.machine, o.name)) continue;
+    if (!(machines.has(o.machine) || machines.has("shop")) || laid(o.machine, o.name) || isUnread(desk, o)) continue;
     const trial = tryOut(
       desk,
       { ...variant, options: withNeeds(desk, [...variant.options, { machine: o.machine, name: o.name }]) },
@@ -55,9 +56,19 @@ export function curesOf(desk: Desk, variant: Variant, answer: Answer, before: Ev
     );
     trials.push({ machine: o.machine, name: o.name, trial });
   }
+  // Two checks of one thing often share a remedy.
+  const remedied = new Map<string, Trial>();
   const cures = new Map<string, Cures>();
   for (const c of bad) {
-    const remedies = c.remedies.map((r) => (r.lay === null ? null : remedied(desk, variant, c, r.lay, before)));
+    const remedies = c.remedies.map((r): Outcome | null => {
+      if (r.lay === null) return null;
+      const tries = triesOf(c, r.lay);
+      const key = JSON.stringify(tries);
+      const trial = remedied.get(key) ?? tryOut(desk, { ...variant, tries: [...variant.tries, ...tries] }, before);
+      remedied.set(key, trial);
+      const j = trial.judged.get(c.address);
+      return j === undefined || hasError(trial.findings.filter((f) => f.place.file === "tried")) ? null : outcomeOf(j);
+    });
     const options = trials.flatMap(({ machine, name, trial }) => {
       const j = trial.judged.get(c.address);
       const outcome = j && outcomeOf(j);
@@ -69,14 +80,25 @@ export function curesOf(desk: Desk, variant: Variant, answer: Answer, before: Ev
   return cures;
 }
 
-function remedied(desk: Desk, variant: Variant, c: CheckAnswer, lay: Readonly<Record<string, string>>, before: Evaluation): Outcome | null {
+/** A remedy's paths are below the thing that is checked, or start with `shop/`. */
+function triesOf(c: CheckAnswer, lay: Readonly<Record<string, string>>): Variant["tries"] {
   const under = c.item.slice(c.root.length + 1);
-  const tries = Object.entries(lay).map(([path, text]) => ({
+  return Object.entries(lay).map(([path, text]) => ({
     root: c.root,
     path: path.startsWith("shop/") || under === "" ? path : `${under}.${path}`,
     text,
   }));
-  const trial = tryOut(desk, { ...variant, tries: [...variant.tries, ...tries] }, before);
-  const j = trial.judged.get(c.address);
-  return j === undefined || hasError(trial.findings.filter((f) => f.place.file === "tried")) ? null : outcomeOf(j);
+}
+
+/** Whether an option changes nothing but keys that no room reads yet. */
+export function isUnread(desk: Desk, { file }: OptionFile): boolean {
+  const doc = desk.parsed.files.get(file)?.option;
+  const touched = doc ? [...doc.set, ...doc.replace, ...doc.remove] : [];
+  return (
+    touched.length > 0 &&
+    touched.every(({ address }) => {
+      const node = keyNodeAt(address, desk.parsed.keys);
+      return node?.lax === true && node.keys.size === 0 && !node.any && !node.item && !node.input;
+    })
+  );
 }

@@ -147,11 +147,12 @@ export function evaluated(desk: Desk, variant: Variant, before: Evaluation): { e
   return { evaluation: evaluate(build(waywright, model), desk.mode, before), findings: model.findings };
 }
 
-/** Findings of the folder and of the model, each once. */
+/** Findings of the folder and of the model, each once: what must be mended before what is worth knowing. */
 export function allFindings(desk: Desk, model: readonly Finding[]): Finding[] {
   const key = (f: Finding): string => `${f.place.file}:${f.place.line}:${f.place.column} ${f.code}`;
   const own = new Set(desk.findings.map(key));
-  return [...desk.findings, ...model.filter((f) => !own.has(key(f)))];
+  const all = [...desk.findings, ...model.filter((f) => !own.has(key(f)))];
+  return all.toSorted((a, b) => Number(b.severity === "error") - Number(a.severity === "error"));
 }
 
 export const hasError = (findings: readonly Finding[]): boolean => findings.some((f) => f.severity === "error");

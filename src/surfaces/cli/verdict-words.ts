@@ -27,7 +27,7 @@ export function marginText(c: { readonly margin: CheckAnswer["margin"]; readonly
   const { nominal, low, high } = c.margin;
   const [n, a, b] = [nominal, low, high].map(marginNumber);
   if (typeof nominal !== "number" && !("never" in nominal)) return "no margin yet";
-  if (c.yesNo && a === b) return nominal === 0 ? "no" : "yes";
+  if (c.yesNo) return a === b ? (nominal === 0 ? "no" : "yes") : "yes or no, that is not known";
   if (n === "never") return a === b ? "nothing is asked of it" : `at least ${a}`;
   return a === b ? `margin ${n}` : `margin ${n} (${a} to ${b})`;
 }
