@@ -4,6 +4,8 @@ import type { FindingCode } from "./finding.ts";
 import type { Ref, Values, When } from "./ref.ts";
 import type { Scope } from "./item.ts";
 
+export type Verdict = "holds" | "tight" | "fails" | "open";
+
 export interface Remedy {
   readonly does: string;
   /** What else it changes or costs. */

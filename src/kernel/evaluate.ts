@@ -2,6 +2,7 @@
 import { type Column, exact, type Filled, hole, isColumn, type Marks } from "./band.ts";
 import type { Draw, Figure, Joint, Refusal, Simulated, Value } from "./figure.ts";
 import { type Cell, cone, type FigureCell, type Graph, type InputCell, isMissing, type PartCell, type SlotCell } from "./graph.ts";
+import { itemAddress } from "./item.ts";
 import { canonical, type Job, type Json } from "./job.ts";
 import { fillInput, spreadOf } from "./sample.ts";
 import { SAMPLES, SLOW_SAMPLES } from "./random.ts";
@@ -140,10 +141,10 @@ function makeSlot(cell: SlotCell, filled: ReadonlyMap<Cell, Filled>): Filled {
   // A share that nobody can count yet only adds to a sum; shares are never below nothing.
   const short: Marks[] = cell.waits ? [{ bound: combine === "min" ? "upper" : "lower" }] : [];
   if (combine === "list") {
-    const from = cell.shares.map((c) => c.item.path.at(-1) ?? c.item.root);
+    const from = cell.shares.map((c) => ({ from: c.item.path.at(-1) ?? c.item.root, item: itemAddress(c.item) }));
     const each = Array.from({ length: n }, (_, k): unknown => {
       const values = parts.map((f) => entry(f, k));
-      return values.some(Number.isNaN) ? Number.NaN : values.map((value, i) => ({ from: from[i] ?? "", value }));
+      return values.some(Number.isNaN) ? Number.NaN : values.map((value, i) => ({ ...from[i], value }));
     });
     return flagged({ each, holes, ...bound }, [...parts, ...short]);
   }

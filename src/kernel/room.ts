@@ -1,5 +1,5 @@
 // A room: what one discipline brings. The registry is a list of rooms in import order; the kernel knows none by name.
-import type { Check, Notice } from "./check.ts";
+import type { Check, Notice, Verdict } from "./check.ts";
 import type { Contract } from "./contract.ts";
 import type { Figure, Input, Joint, JointPart, Link, Ref, Simulated, Value, Values } from "./figure.ts";
 import type { Scope } from "./item.ts";
@@ -49,10 +49,17 @@ export interface Drawn {
   readonly svg: string;
   readonly csv?: string;
 }
-/** Samples for a picture: `at(0)` is the nominal case. */
+/** Samples for a picture: `at(0)` is the nominal case. Bands of a curve take the first SLOW_SAMPLES. */
 export interface Sampled<X> {
   readonly count: number;
   readonly at: (k: number) => X;
+}
+/** One variant in a picture: the machine as found, or with options laid over it. */
+export interface Case<X> {
+  readonly name: string;
+  readonly samples: Sampled<X>;
+  /** What a check says of a thing, by its id and the thing's address; null where nobody asks. */
+  readonly verdict: (check: string, item: string) => Verdict | null;
 }
 export interface Picture {
   readonly decl: "picture";
@@ -60,13 +67,13 @@ export interface Picture {
   readonly per: Scope;
   readonly title: string;
   readonly needs: Readonly<Record<string, Ref<unknown>>>;
-  readonly draws: (cases: readonly { name: string; samples: Sampled<never> }[], frame: Frame) => Drawn;
+  readonly draws: (cases: readonly Case<never>[], frame: Frame) => Drawn;
 }
 /** Declares a picture. `cases` holds as found first, then the options laid beside it. */
 export function picture<const X extends Readonly<Record<string, Ref<unknown>>>>(
   d: Omit<Picture, "decl" | "needs" | "draws"> & {
     needs: X;
-    draws: (cases: readonly { name: string; samples: Sampled<Values<X>> }[], frame: Frame) => Drawn;
+    draws: (cases: readonly Case<Values<X>>[], frame: Frame) => Drawn;
   },
 ): Picture {
   return { ...d, decl: "picture" } as unknown as Picture;

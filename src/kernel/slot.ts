@@ -16,7 +16,9 @@ export interface Slot<T = number> extends Ref<T> {
 
 /** One share of a list slot. */
 export interface Share<T> {
+  /** Name of the thing, and its address. */
   readonly from: string;
+  readonly item: string;
   readonly value: T;
 }
 

@@ -1,12 +1,13 @@
 // Verdicts: the margin of each check over the imagined shops, what decides it, and what it rests on.
 import { type Band, band, type Column, exact, explained, type Filled, isColumn } from "./band.ts";
+import type { Verdict } from "./check.ts";
 import type { Contract } from "./contract.ts";
 import { type Evaluation, evaluateCone } from "./evaluate.ts";
 import { assumed, type Cell, type CheckCell, cone, type InputCell, isMissing, type Missing, type PartCell } from "./graph.ts";
 import type { Item } from "./item.ts";
 import { spreadOf } from "./sample.ts";
 
-export type Verdict = "holds" | "tight" | "fails" | "open";
+export type { Verdict } from "./check.ts";
 /** Why a verdict is open; `near` is a note beside any word. */
 export type Reason = "unknown" | "incomplete" | "refused" | "rests-on";
 

@@ -1,37 +1,10 @@
 // Which keys may stand where: a tree built from the declarations of the rooms, read by loader, completion and schema writer alike.
-import type { Input, Link } from "../figure.ts";
 import { type Mount, mountKeys, type Scope } from "../item.ts";
 import type { Room } from "../room.ts";
+import type { KeyNode, Keys } from "./key-node.ts";
 import { layTops } from "./tops.ts";
 
-export interface KeyNode {
-  readonly keys: Map<string, KeyNode>;
-  /** Below user's names. */
-  any?: KeyNode;
-  /** Items of a list. */
-  item?: KeyNode;
-  /** A value may stand here. */
-  input?: Input<unknown>;
-  /** The key that a short form fills. */
-  head?: string;
-  /** Catalogue group that may be laid under this map. */
-  like?: string;
-  /** "a motor". */
-  says?: string;
-  /** Keys of rooms still to come: accepted when the names and quantities in them are well written. */
-  lax?: boolean;
-  link?: Link;
-  /** Earlier names of keys, and what they are called now. */
-  was?: Map<string, string>;
-  /** The thing is there whenever its holder is. */
-  implied?: boolean;
-}
-
-export interface Keys {
-  readonly shop: KeyNode;
-  readonly machine: KeyNode;
-  readonly catalogue: KeyNode;
-}
+export type { KeyNode, Keys } from "./key-node.ts";
 
 const fresh = (): KeyNode => ({ keys: new Map() });
 

@@ -13,12 +13,12 @@ import { isClear, type ParsedShop } from "./shop.ts";
 /** Paths of every option and record, laid on or not. A thing may be there because the lines say so or because an option makes it. */
 export function checkAllPaths(
   shop: ParsedShop,
-  keys: Keys,
   lines: Trees,
   options: readonly OptionDoc[],
   records: readonly RecordDoc[],
   scene: Scene,
 ): void {
+  const { keys } = shop;
   const possible = filedWith(lines, options, keys);
   const trees = (root: string): readonly (Node | undefined)[] => [possible.filed.get(root), possible.made.get(root)];
   const clear = (file: string, draft: Draft): boolean => {

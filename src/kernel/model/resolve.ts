@@ -1,27 +1,47 @@
 // Many files to one shop: records, options and tries laid over the lines, catalogue parts laid under them.
+import type { OptionDoc, RecordDoc } from "./change.ts";
+import type { Scene } from "./check-keys.ts";
 import type { Keys } from "./keys.ts";
 import { lay } from "./lay.ts";
-import { linesOf, withParts } from "./lines.ts";
+import { linesOf, type Trees, withParts } from "./lines.ts";
 import { type MapNode, type Model, nodeAt, type Variant } from "./node.ts";
 import { chosen, collisions } from "./options.ts";
 import { checkAllPaths, tried } from "./paths.ts";
 import { judge } from "./records.ts";
 import { type Draft, settle } from "./report.ts";
 import { requiredMissing } from "./required.ts";
-import type { Scene } from "./check-keys.ts";
 import { isClear, type ParsedShop } from "./shop.ts";
 
 export { parseShop, type ParsedShop } from "./shop.ts";
 
+/** What does not depend on the variant, once for a shop: a page lays many variants over the same files. */
+interface Ground {
+  readonly lines: Trees;
+  readonly options: readonly OptionDoc[];
+  readonly records: readonly RecordDoc[];
+  readonly drafts: readonly Draft[];
+}
+const grounds = new WeakMap<ParsedShop, Ground>();
+
+function groundOf(shop: ParsedShop): Ground {
+  const known = grounds.get(shop);
+  if (known) return known;
+  const files = [...shop.files.values()];
+  const drafts: Draft[] = [...shop.drafts, ...files.flatMap((f) => f.drafts)];
+  const lines = linesOf(shop, drafts);
+  const options = files.flatMap((f) => f.option ?? []);
+  const records = files.flatMap((f) => f.record ?? []);
+  checkAllPaths(shop, lines, options, records, { drafts, currency: shop.currency });
+  const ground = { lines, options, records, drafts };
+  grounds.set(shop, ground);
+  return ground;
+}
+
 /** The shop with one variant laid over: all that the figures read, and everything that is wrong with the files. */
 export function resolve(shop: ParsedShop, keys: Keys, variant: Variant): Model {
-  const drafts: Draft[] = [...shop.drafts, ...[...shop.files.values()].flatMap((f) => f.drafts)];
+  const { lines, options, records, drafts: before } = groundOf(shop);
+  const drafts = [...before];
   const scene: Scene = { drafts, currency: shop.currency };
-  const lines = linesOf(shop, drafts);
-  const options = [...shop.files.values()].flatMap((f) => f.option ?? []);
-  const records = [...shop.files.values()].flatMap((f) => f.record ?? []);
-  checkAllPaths(shop, keys, lines, options, records, scene);
-
   const laid = chosen(options, records, variant, drafts);
   collisions(laid, drafts);
   const judged = judge(lines, records, laid, options, keys, drafts);

@@ -1,7 +1,7 @@
 // What every file begins with, whatever rooms there are: its name and version, and the frame of options and records.
 import { type Input, input, listsInput, textInput, wordInput } from "../figure.ts";
 import { machine, shop } from "../item.ts";
-import type { KeyNode, Keys } from "./keys.ts";
+import type { KeyNode, Keys } from "./key-node.ts";
 
 /** Version of the file language: counts changes of meaning. */
 export const fileVersion = "1";

@@ -71,20 +71,6 @@ export const grooveTorque = figure({
   signs: { K: "+", kc11: "+", f: "+", b: "+", d: "+" },
 });
 
-export const threadArea = figure({
-  id: "spindle.cut.thread-area",
-  per: operation,
-  symbol: "A",
-  unit: "m2",
-  says: "area of chip each pass of a thread takes",
-  formula: "a_1^2 / sqrt(3)",
-  source: "60 deg profile, passes of equal area, tip of the tool taken as sharp",
-  needs: { a_1: firstCut },
-  when: threading,
-  of: (x) => x.a_1 ** 2 / Math.sqrt(3),
-  signs: { a_1: "+" },
-});
-
 /** The whole depth is the first pass times the root of their number; the last chip lies along one flank or both and is the thinnest. */
 const lastPass = "60 deg profile, passes of equal area; the last one is the thinnest and asks the most";
 export const threadThicknessFlank = figure({
@@ -123,10 +109,10 @@ export const threadTorque = figure({
   symbol: "T",
   unit: "N*m",
   says: "torque of the heaviest pass of a single-point thread, tool worn",
-  formula: `${kienzle("h")} * A * d / 2`,
-  source: KIENZLE,
-  needs: { ...whole, A: threadArea, h: threadThickness },
+  formula: `${kienzle("h")} * a_1^2 / sqrt(3) * d / 2`,
+  source: `${KIENZLE}; 60 deg profile, passes of equal area a_1^2 / sqrt(3), tip of the tool taken as sharp`,
+  needs: { ...whole, a_1: firstCut, h: threadThickness },
   when: threading,
-  of: (x) => threadPass({ ...x, w: AT_REST }).T,
-  signs: { K: "+", kc11: "+", A: "+", h: "-", d: "+" },
+  of: (x) => threadPass({ ...x, A: x.a_1 ** 2 / Math.sqrt(3), w: AT_REST }).T,
+  signs: { K: "+", kc11: "+", h: "-", d: "+" },
 });

@@ -28,7 +28,7 @@ export interface MillingCut extends Cut {
  * Peripheral milling: the cutter stands beside the work.
  *
  * phi_s = acos(1 - 2 a_e/D), h_m = f_z sin kappa (2 a_e/D)/phi_s, P = a_p a_e v_f k_c(h_m), v_f = f_z z w/(2 pi), T = P/w. T_peak: sum over the teeth in the cut of k_c(h) b h D/2 with
- * h = f_z sin phi sin kappa, b = a_p/sin kappa, at 3600 angles a turn, straight teeth (a helix only smooths it). Symbols: Mill.
+ * h = f_z sin phi sin kappa, b = a_p/sin kappa, over one pitch of the cutter, straight teeth (a helix only smooths it). Symbols: Mill.
  * Source: Klocke, Fertigungsverfahren 1, milling; Tschaetsch, Applied Machining Technology.
  */
 export function peripheralMill(x: Mill): MillingCut {
@@ -50,22 +50,43 @@ function mill(x: Mill, from: number, to: number): MillingCut {
   return { h, k_c, F_c: (2 * T) / x.D, T, P: T * x.w, T_peak: peakTorque(x, from, to), z_e: (x.z * arc) / (2 * Math.PI) };
 }
 
-/** Angles a turn at which the teeth are summed. */
-const ANGLES = 3600;
+/** Angles within one pitch of the cutter at which the teeth are summed first; the highest is then closed in on. */
+const ANGLES = 64;
+/** Halvings of the gap around the highest: it ends up far below a thousandth of a pitch. */
+const HALVINGS = 12;
 
 /** Highest sum of the torques of all teeth in the cut, over one pitch of the cutter [N m]. */
 function peakTorque(x: Mill, from: number, to: number): number {
   const pitch = (2 * Math.PI) / x.z;
-  const steps = Math.ceil(ANGLES / x.z);
   const sine = Math.sin(x.kappa);
   // k_c(h) h falls apart into a constant and h^(1 - m_c), so that the loop holds one power only.
   const scale = specificForce({ kc11: x.kc11, m_c: x.m_c, K: x.K, h: x.f_z * sine }) * x.f_z * x.a_p * (x.D / 2);
   const exponent = 1 - x.m_c;
-  let peak = 0;
-  for (let k = 0; k <= steps; k++) {
+  const teeth = (offset: number): number => {
     let sum = 0;
-    for (let phi = from + (k / steps) * pitch; phi <= to; phi += pitch) sum += Math.max(0, Math.sin(phi)) ** exponent;
-    if (sum > peak) peak = sum;
+    for (let phi = from + offset; phi <= to; phi += pitch) sum += Math.max(0, Math.sin(phi)) ** exponent;
+    return sum;
+  };
+  // Just before a tooth leaves, the sum has its jumps; there it is looked at besides.
+  const leaving = (to - from) % pitch;
+  let best = leaving;
+  let peak = teeth(leaving * (1 - 1e-12));
+  for (let k = 0; k <= ANGLES; k++) {
+    const sum = teeth((k / ANGLES) * pitch);
+    if (sum > peak) {
+      peak = sum;
+      best = (k / ANGLES) * pitch;
+    }
+  }
+  for (let gap = pitch / ANGLES / 2, n = 0; n < HALVINGS; n++, gap /= 2) {
+    for (const at of [best - gap, best + gap]) {
+      if (at < 0 || at > pitch) continue;
+      const sum = teeth(at);
+      if (sum > peak) {
+        peak = sum;
+        best = at;
+      }
+    }
   }
   return scale * peak;
 }

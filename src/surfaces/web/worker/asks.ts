@@ -1,0 +1,16 @@
+// Every question the page may ask the worker, by name. A page that needs another adds its function here, in a file of its own.
+import type { Bench } from "./bench.ts";
+import { household } from "./household.ts";
+import { kept } from "./kept.ts";
+import { workingOf } from "./workings.ts";
+
+export const asks = {
+  /** Rooms, steps, hazards and declarations: what does not depend on the shop. */
+  household: (bench: Bench, _: null) => household(bench.house),
+  /** The texts of the files with all values typed into fields written into them. */
+  kept: (bench: Bench, _: null) => kept(bench),
+  /** The working of what stands at an address, from the best evaluation there is. */
+  working: (bench: Bench, of: { readonly address: string }) => workingOf(bench, of.address),
+} as const satisfies Record<string, (bench: Bench, of: never) => unknown>;
+
+export type Asks = typeof asks;

@@ -1,0 +1,13 @@
+// What would be written if all were kept now.
+import { type Bench, written } from "./bench.ts";
+import type { Refused } from "./view.ts";
+
+export interface Kept {
+  readonly files: readonly { readonly path: string; readonly text: string }[];
+  readonly refused: readonly Refused[];
+}
+
+export function kept(bench: Bench): Kept {
+  const { texts, refused } = written(bench.shop, bench.view.values);
+  return { files: [...texts].map(([path, text]) => ({ path, text })), refused };
+}
