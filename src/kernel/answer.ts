@@ -173,7 +173,8 @@ export function originOf(leaf: Leaf): OriginAnswer {
     case "catalogue":
       return { by: "catalogue", says: `${from}catalogue ${origin.entry}`, name: origin.entry, place };
     case "line":
-      return { by: "line", says: `${from}${at}`, place };
+      // Given on the command line: there is no file to point at.
+      return place.file === "" ? { by: "given", says: "given" } : { by: "line", says: `${from}${at}`, place };
   }
 }
 

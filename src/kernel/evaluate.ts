@@ -222,7 +222,7 @@ function makeFigure(cell: FigureCell, filled: ReadonlyMap<Cell, Filled>, mode: M
         return makeSimulated(cell, decl, x, names, parts, filled, mode);
     }
   } catch (error) {
-    const numbers = Object.entries(x).map(([name, v]) => `${name} = ${typeof v === "object" ? "..." : String(v)}`);
+    const numbers = Object.entries(x).map(([name, v]) => `${name} = ${typeof v === "number" || typeof v === "string" ? v : "..."}`);
     return hole(`program error in ${cell.address}: ${error instanceof Error ? error.message : String(error)} (${numbers.join(", ")})`);
   }
 }

@@ -3,7 +3,7 @@ import type { Check, Notice } from "./check.ts";
 import type { Contract } from "./contract.ts";
 import type { AnyRef, Figure, Input, Joint, JointPart, Link, Ref, Simulated, Value, When } from "./figure.ts";
 import { type House, quantityOf } from "./house.ts";
-import { type Item, itemAddress, machine, mountKeys, quantityAddress, type Scope, shop } from "./item.ts";
+import { addressOf, type Item, itemAddress, machine, mountKeys, quantityAddress, type Scope, shop } from "./item.ts";
 import { type Leaf, listName, type Model, type Node, nodeAt } from "./model/node.ts";
 import type { Offer, Slot } from "./slot.ts";
 
@@ -15,6 +15,8 @@ export interface Missing {
   readonly address?: string;
   /** The input that would bring it. */
   readonly input?: Input<unknown>;
+  /** How to find it out, where no single input would bring it. */
+  readonly measure?: string;
 }
 
 interface CellBase {
@@ -219,7 +221,7 @@ export function build(house: House, model: Model): Graph {
 
   const inputCell = (decl: Input<unknown>, item: Item): Cell | Missing => {
     const room = house.roomOf.get(decl)?.name ?? "";
-    const address = `${itemAddress(item)}${item.path.length === 0 ? "/" : "."}${decl.key}`;
+    const address = addressOf(item, decl.key);
     const leaf = leafAt(model.roots.get(item.root), [...item.path, ...decl.key.split(".")]);
     if (leaf?.text === "none") return { missing: "not-there", says: `${decl.says}: none`, address, input: decl };
     const known = leaf !== null && leaf.text !== "unknown";
@@ -278,7 +280,11 @@ export function build(house: House, model: Model): Graph {
         waits ??= { missing: "required", says: `nobody knows how many of ${none.scope.says} there are`, address };
       }
     }
-    if (shares.length === 0 && decl.empty === "refuse") return waits ?? { missing: "required", says: `${decl.says}: nothing entered` };
+    if (shares.length === 0 && decl.empty === "refuse") {
+      const { enter } = decl;
+      const where = enter ? { address: addressOf(item, enter.key), measure: enter.measure } : {};
+      return waits ?? { missing: "required", says: `${decl.says}: nothing entered`, ...where };
+    }
     return { is: "slot", ...place(decl, item), item, decl, shares, waits };
   };
 
@@ -346,7 +352,7 @@ export function build(house: House, model: Model): Graph {
   }
 
   const typicalHere = (decl: Input<unknown>, item: Item): Cell => {
-    const address = `${itemAddress(item)}${item.path.length === 0 ? "/" : "."}${decl.id}`;
+    const address = addressOf(item, decl.id);
     const known = cells.get(address);
     if (known) return known;
     const made: InputCell = { is: "input", address, item, room: house.roomOf.get(decl)?.name ?? "", decl, leaf: null, estimate: null };

@@ -62,6 +62,11 @@ export function itemAddress(item: Item): string {
   return item.path.length === 0 ? item.root : `${item.root}/${pathText(item.path)}`;
 }
 
+/** Address of a key below a thing. */
+export function addressOf(item: Item, key: string): string {
+  return `${itemAddress(item)}${item.path.length === 0 ? "/" : "."}${key}`;
+}
+
 /** Address of a quantity of a thing; the room goes before it unless the path already starts with a room. */
 export function quantityAddress(item: Item, room: string, quantity: string, rooms: ReadonlySet<string>): string {
   const head = item.path[0];

@@ -4,7 +4,7 @@ import { SAMPLES, SLOW_SAMPLES, stratified, uniforms } from "./random.ts";
 /** How often each of n strata is hit by the samples from one place to another. */
 function hits(u: Float64Array, from: number, to: number): number[] {
   const n = to - from;
-  const count = new Array<number>(n).fill(0);
+  const count = Array.from({ length: n }, () => 0);
   for (let k = from; k < to; k += 1) {
     const s = Math.floor((u[k] ?? -1) * n);
     count[s] = (count[s] ?? 0) + 1;
@@ -12,12 +12,14 @@ function hits(u: Float64Array, from: number, to: number): number[] {
   return count;
 }
 
+const once = (n: number): number[] => Array.from({ length: n }, () => 1);
+
 test("the 63 slow shops and the 936 others each hit every one of their strata once", () => {
   for (const name of ["winch/load", "crane/load", "shop/voltage"]) {
     const u = stratified(name);
     expect(u[0]).toBe(0.5);
-    expect(hits(u, 1, SLOW_SAMPLES)).toEqual(new Array(63).fill(1));
-    expect(hits(u, SLOW_SAMPLES, SAMPLES)).toEqual(new Array(936).fill(1));
+    expect(hits(u, 1, SLOW_SAMPLES)).toEqual(once(63));
+    expect(hits(u, SLOW_SAMPLES, SAMPLES)).toEqual(once(936));
   }
 });
 

@@ -12,6 +12,8 @@ export interface Slot<T = number> extends Ref<T> {
   readonly bound?: "upper" | "lower";
   readonly unit: string;
   readonly kind: Kind | null;
+  /** Where something would have to be entered when it is empty: key below the thing, and how to find it out. */
+  readonly enter?: { readonly key: string; readonly measure: string };
 }
 
 /** One share of a list slot. */
@@ -37,7 +39,13 @@ export function slot(
 }
 
 /** A slot that keeps every share by name. */
-export function listSlot<T>(d: { id: string; per: Scope; says: string; empty: "refuse" | "zero" }): Slot<readonly Share<T>[]> {
+export function listSlot<T>(d: {
+  id: string;
+  per: Scope;
+  says: string;
+  empty: "refuse" | "zero";
+  enter?: Slot["enter"] & {};
+}): Slot<readonly Share<T>[]> {
   return { ...d, decl: "slot", combine: "list", unit: "", kind: null };
 }
 

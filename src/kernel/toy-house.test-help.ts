@@ -318,45 +318,10 @@ export const heavy = notice({
 });
 
 export const early = toyRoom({ meter, voltage, rating, draws, drawList, window, current, guard }, "early");
-export const late = toyRoom(
-  {
-    ...{
-      drum,
-      brake,
-      motor,
-      pulley,
-      pump,
-      rope,
-      lift,
-      ropeOfLift,
-      pulleyOfRope,
-      load,
-      radius,
-      grip,
-      power,
-      motorKind,
-      flow,
-      strength,
-      speed,
-    },
-    ...{
-      ratios,
-      volts,
-      remark,
-      neededSpeed: fastEnough.demand,
-      weight,
-      torque,
-      motorDraw,
-      drawOffer,
-      drawInList,
-      largest,
-      fullSpeed,
-      pull,
-    },
-    ...{ wanted, heat, brakeHolds, fastEnough, heavy },
-  },
-  "late",
-);
+const things = [drum, brake, motor, pulley, pump, rope, lift, ropeOfLift, pulleyOfRope];
+const inputs = [load, radius, grip, power, motorKind, flow, strength, speed, ratios, volts, remark, fastEnough.demand];
+const figures = [weight, torque, motorDraw, drawOffer, drawInList, largest, fullSpeed, pull, wanted, heat];
+export const late = toyRoom({ things, inputs, figures, checks: [brakeHolds, fastEnough, heavy] }, "late");
 export const winches = houseOf(early, late);
 
 /** Two winches in one shop; `more` is laid over the keys of the first. */

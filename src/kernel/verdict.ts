@@ -216,6 +216,8 @@ const WORTH = 0.02;
 
 /** What decides a check, most first: the unknowns of its cone and the readings that would narrow a joint value. */
 export function deciders(e: Evaluation, judged: Judged): Decider[] {
+  // Where only a limit of a number is known, no reading would turn it into the number itself.
+  if (judged.reason === "incomplete" && judged.missing === null && !Number.isNaN(judged.margin.nominal)) return [];
   // A verdict that rests on a window hangs on what keeps the guard open, not on its own spread.
   const cells = judged.reason === "rests-on" ? judged.restsOn.flatMap((r) => (r.guard && r.said === "open" ? r.guard : [])) : [judged.cell];
   const found = new Map<string, Decider>();
@@ -227,7 +229,13 @@ function decidersOf(e: Evaluation, cell: CheckCell): Decider[] {
   const cells = cone(cell.demand, cell.capacity);
   const asked = [cell.demand, cell.capacity, ...cells.map(waitsOf)].filter((c) => c !== null && isMissing(c));
   if (asked.length > 0)
-    return asked.map((m) => ({ cell: null, input: m.address ?? m.says, says: m.says, measure: m.input?.measure ?? "", share: 1 }));
+    return asked.map((m) => ({
+      cell: null,
+      input: m.address ?? m.says,
+      says: m.says,
+      measure: m.input?.measure ?? m.measure ?? "",
+      share: 1,
+    }));
   const demand = column(e, cell.demand);
   const capacity = column(e, cell.capacity);
   if (!demand || !capacity) return [];

@@ -2,7 +2,7 @@
 import type { Coming } from "../kernel/house.ts";
 
 export const coming: Coming = {
-  shop: ["waywright", "shop", "show", "environment", "air", "people", "instruments", "costs"],
+  shop: ["environment", "air", "people", "instruments", "costs"],
   machine: [
     "year",
     "place",

@@ -19,7 +19,7 @@ export function addressOf(text: string, machine: string, machines: ReadonlySet<s
 }
 
 /** The text that `addressOf` reads back from the same machine. */
-export function addressText({ root, path }: Address, machine: string): string {
+function addressText({ root, path }: Address, machine: string): string {
   return root === machine ? pathText(path) : `${root}/${pathText(path)}`;
 }
 

@@ -15,7 +15,7 @@ export interface Change {
   readonly sound: boolean;
 }
 /** One path of `remove` or `holds-while`, with the digest that a record keeps. */
-export interface Named {
+interface Named {
   readonly text: string;
   readonly address: Address;
   readonly place: Place;

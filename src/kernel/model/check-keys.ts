@@ -62,7 +62,7 @@ function expected(input: Input<unknown> | undefined): { expected?: string } {
 }
 
 /** A value that would do: the first word, or the first example of the kind. */
-export function exampleOf(input: Input<unknown> | undefined): string | undefined {
+function exampleOf(input: Input<unknown> | undefined): string | undefined {
   if (!input) return undefined;
   return input.words ? input.words[0] : input.kind ? kindInfo(input.kind).examples[0] : undefined;
 }
@@ -121,7 +121,7 @@ function badName(key: string, place: Place, scene: Scene): void {
 }
 
 /** `leed` is not a key of a screw: with the nearest that is, or where the word would be right, and some that are. */
-export function unknownKey(key: string, place: Place, at: KeyNode, name: string): Draft {
+function unknownKey(key: string, place: Place, at: KeyNode, name: string): Draft {
   const names = [...at.keys.keys(), ...(at.like === undefined ? [] : ["like"])];
   const near = nearest(key, names);
   const below = [...at.keys].filter(([, child]) => child.keys.has(key)).map(([holder]) => holder);

@@ -7,7 +7,7 @@ import { keysOfFile, type Role } from "./role.ts";
 import { describeInput } from "./schema.ts";
 import { kindInfo } from "../unit.ts";
 
-export interface Candidate {
+interface Candidate {
   readonly label: string;
   readonly detail: string;
   /** What replaces the letters typed so far. */

@@ -50,12 +50,12 @@ function filedWith(lines: Trees, options: readonly OptionDoc[], keys: Keys): { f
 }
 
 /** Single values tried out: read as if an option said so. */
-export function tried(shop: ParsedShop, keys: Keys, variant: Variant, lines: Trees, scene: Scene): Try[] {
+export function tried(shop: ParsedShop, keys: Keys, variant: Variant, trees: Trees, scene: Scene): Try[] {
   return variant.tries.flatMap(({ root, path, text }, i): Try[] => {
     const place: Place = { file: "tried", line: i + 1, column: 1, endLine: i + 1, endColumn: text.length + 1 };
     const address = addressOf(path, root, shop.machines);
-    const stray = lines.has(address.root)
-      ? strayed(address, root, keys, [lines.get(address.root)], "value")
+    const stray = trees.has(address.root)
+      ? strayed(address, root, keys, [trees.get(address.root)], "value")
       : { says: `there is no \`${address.root}\`` };
     if (stray) {
       const better = "nearest" in stray ? stray.nearest : undefined;

@@ -20,7 +20,7 @@ export function startOf(file: string): Place {
 const widest = 120;
 
 /** The line of the text at a place, and a caret line below it. Tabs stay tabs, so that the caret stands where it should. */
-export function excerptOf(text: string, place: Place, mark: Draft["mark"]): string {
+function excerptOf(text: string, place: Place, mark: Draft["mark"]): string {
   const line = lineAt(text, place.line);
   const start = Math.min(place.column - 1 + (mark?.at ?? 0), line.length);
   const end = mark ? start + mark.length : place.endLine === place.line ? place.endColumn - 1 : line.length;
@@ -67,7 +67,7 @@ function finished(draft: Draft, text: string | undefined): Finding {
 }
 
 /** Order of findings: file, line, column. */
-export function byPlace(a: Place, b: Place): number {
+function byPlace(a: Place, b: Place): number {
   if (a.file !== b.file) return a.file < b.file ? -1 : 1;
   return a.line - b.line || a.column - b.column;
 }

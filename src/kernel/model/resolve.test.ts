@@ -222,6 +222,14 @@ test("a value tried out wins over everything and is checked like any other", () 
   expect(load(files, [], tries("axes.x.mass", "70 mm")).findings.map((f) => f.code)).toEqual(["unit-mismatch"]);
 });
 
+test("a value of a thing that an option makes can be tried where that option is laid on", () => {
+  const files = { "lathe/options/a.yaml": option("a", "  axes.y: { mass: 60 kg }\n") };
+  const tries = [{ root: "lathe", path: "axes.y.mass", text: "55 kg" }];
+  expect(leafAt(load(files, ["a"], tries), "lathe", "axes", "y", "mass")?.text).toBe("55 kg");
+  expect(load(files, ["a"], tries).findings).toEqual([]);
+  expect(load(files, [], tries).findings.map((f) => f.code)).toEqual(["unknown-path"]);
+});
+
 test("what nobody may assume is a note at the thing that lacks it, and unknown is an answer", () => {
   const bare = {
     "shop.yaml": "waywright: 1\n",

@@ -45,7 +45,8 @@ export function resolve(shop: ParsedShop, keys: Keys, variant: Variant): Model {
   const laid = chosen(options, records, variant, drafts);
   collisions(laid, drafts);
   const judged = judge(lines, records, laid, options, keys, drafts);
-  const trees = lay(lines, laid, judged.counting, tried(shop, keys, variant, lines, scene));
+  const over = lay(lines, laid, judged.counting, []);
+  const trees = lay(over, [], [], tried(shop, keys, variant, over, scene));
   const parts: Draft[] = [];
   const under = withParts(trees, keys, parts);
   // Of a catalogue that could not be read whole nobody can say what is missing in it; the same goes for a file and its keys.

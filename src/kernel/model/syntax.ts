@@ -4,7 +4,7 @@ import type { Place } from "../finding.ts";
 import type { Draft } from "./report.ts";
 
 /** Nobody nests keys deeper; the example shop needs eight levels. */
-export const deepest = 40;
+const deepest = 40;
 
 export interface Read {
   readonly document: Document;
@@ -293,12 +293,7 @@ function tabSlip(source: string, lineStart: number, place: (a: number, b: number
 }
 
 /** `bore:34 mm`: read as one word, since a key ends with a colon and a blank. */
-export function blankSlip(
-  text: string,
-  from: number,
-  run: RegExpExecArray,
-  place: (a: number, b: number) => Place,
-): Slip & { draft: Draft } {
+function blankSlip(text: string, from: number, run: RegExpExecArray, place: (a: number, b: number) => Place): Slip & { draft: Draft } {
   const key = run[1] ?? "";
   const written = text.replace(/\s+#.*$/, "").trimEnd();
   const better = `${key}: ${written.slice(key.length + 1)}`;

@@ -1,13 +1,15 @@
 // What the motor can give at the spindle at any speed: circuit, drive, bus and ratios together.
-import { value } from "../../kernel/figure.ts";
+import { perhaps, value } from "../../kernel/figure.ts";
 import { spindle } from "../ground/index.ts";
 import { breakdownTorque, type Circuit, emptyFold, folded, solveT } from "./circuit.ts";
-import { deadTimeFactor, driveEfficiency, driveMode } from "./drive-inputs.ts";
+import { currentLimit, deadTimeFactor, driveCurrent, driveEfficiency, driveMode, overloadShare } from "./drive-inputs.ts";
 import { crestEstimate, dcValley, busPowerFull, valleyHalf, valleyOver } from "./drive-bus.ts";
 import { type Losses } from "./losses.ts";
 import { circuitFrom, circuitNeeds, lossesFrom, lossNeeds, plateCircuit } from "./motor-circuit.ts";
-import { plateFrequency } from "./motor-inputs.ts";
-import { linkShare, ratedVoltage } from "./motor-plate.ts";
+import { copperHeatShare, fan, plateFrequency, standstillCooling, standstillCurrent } from "./motor-inputs.ts";
+import { linkShare, ratedCurrent, ratedTorque, ratedVoltage } from "./motor-plate.ts";
+import { frictionShare } from "./spindle-inputs.ts";
+import { type ValleyCurve, valleyOnCurve } from "./valley.ts";
 import { type LimitPoint, torqueLimitAtSpeed, type VoltageLaw } from "./voltage-laws.ts";
 
 /** Everything that decides torque at a speed, of one imagined shop. */
@@ -21,9 +23,23 @@ export interface Capability {
   readonly E_0: number | null;
   /** Bus power at which the valley curve was simulated [W], and the bus there and at none, half and one and a half of it [V]. */
   readonly P: number;
-  readonly valleys: readonly [number, number, number, number];
+  readonly valleys: ValleyCurve;
   readonly k_dt: number;
   readonly eta_d: number;
+  /** Current for hours, the lower of plate and drive as set; and for the drive's overload time [A]. */
+  readonly I_hours: number;
+  readonly I_short: number;
+  /** Plate torque [N*m], current [A] and speed [rad/s] of the links. */
+  readonly T_n: number;
+  readonly I_n: number;
+  readonly w_n: number;
+  /** Friction of spindle and belt as a share of plate torque [1]. */
+  readonly k_f: number;
+  /** Share of the heat at plate load that goes with current squared, and cooling left at standstill [1]. */
+  readonly share: number;
+  readonly g_0: number;
+  /** Whether the standstill test has been done, so that breakdown torque may be counted on. */
+  readonly tested: boolean;
 }
 
 export const capability = value({
@@ -45,6 +61,16 @@ export const capability = value({
     v_over: valleyOver,
     k_dt: deadTimeFactor,
     eta_d: driveEfficiency,
+    I_n: ratedCurrent,
+    I_d: perhaps(driveCurrent),
+    k_i: currentLimit,
+    k_o: overloadShare,
+    T_n: ratedTorque,
+    k_f: frictionShare,
+    share: copperHeatShare,
+    g_0: standstillCooling,
+    fan,
+    tested: perhaps(standstillCurrent),
   },
   of: (x): Capability => ({
     circuit: circuitFrom(x, x.f_n),
@@ -56,26 +82,20 @@ export const capability = value({
     valleys: [x.v_0, x.v_half, x.v_full, x.v_over],
     k_dt: x.k_dt,
     eta_d: x.eta_d,
+    I_hours: Math.min(x.I_n, x.I_d === null ? x.I_n : x.I_d * Math.min(1, x.k_i)),
+    I_short: x.I_d === null ? x.I_n * x.k_o : x.I_d * x.k_o,
+    T_n: x.T_n,
+    I_n: x.I_n,
+    w_n: x.w_fw,
+    k_f: x.k_f,
+    share: x.share,
+    g_0: x.fan === "shaft" ? x.g_0 : 1,
+    tested: x.tested !== null,
   }),
 });
 
-/**
- * Lowest bus voltage [V] at a bus power [W], between the simulated points: the cubic through 0, half, full and one and a half of the
- * power they were run for; straight on at the end's slope above, never below zero.
- */
-export function valleyAt(c: Capability, P: number): number {
-  const [a, b, d, e] = c.valleys;
-  const u = (2 * P) / c.P;
-  if (u > 3) return Math.max(0, e + (u - 3) * (e - d));
-  // Newton's divided differences on the points 0, 1, 2, 3.
-  const first = b - a;
-  const second = (d - 2 * b + a) / 2;
-  const third = (e - 3 * d + 3 * b - a) / 6;
-  return Math.max(0, a + u * (first + (u - 1) * (second + (u - 2) * third)));
-}
-
 export function lawAt(c: Capability, P: number): VoltageLaw {
-  return { V_n: c.V_n, f_n: c.f_n, V_max: (c.k_dt * valleyAt(c, P)) / Math.SQRT2, E_0: c.E_0 };
+  return { V_n: c.V_n, f_n: c.f_n, V_max: (c.k_dt * valleyOnCurve(c.valleys, P / c.P)) / Math.SQRT2, E_0: c.E_0 };
 }
 
 export interface MotorPoint {

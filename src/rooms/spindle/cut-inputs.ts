@@ -269,8 +269,8 @@ export const tableRake = input({
   unit: "rad",
   says: "rake for which that force holds",
   typical: {
-    value: `${degrees(TABLE_RAKE.brittle)} to ${degrees(TABLE_RAKE.steel)} deg`,
-    source: "tables: 2 deg for brittle chips, 6 deg for turning steel; handbook, unchecked",
+    value: `${degrees(TABLE_RAKE.steel)} deg`,
+    source: `tables for turning; ${degrees(TABLE_RAKE.brittle)} deg where chips are brittle; handbook, unchecked`,
     unchecked: true,
   },
   measure: "From the table the force was taken from; the rake of your own tool after a test cut.",

@@ -2,6 +2,7 @@
 import { check } from "../../kernel/check.ts";
 import { figure, first, input, known, perhaps, type Ref, simulated } from "../../kernel/figure.ts";
 import { job } from "../../kernel/job.ts";
+import type { Scope } from "../../kernel/item.ts";
 import { offer } from "../../kernel/slot.ts";
 import { drive } from "../ground/index.ts";
 import { frequency, inductanceToMachine, phases, resistanceToMachine, screenedCable, voltageOffered } from "../supply/index.ts";
@@ -23,7 +24,7 @@ import { plateCircuit } from "./motor-circuit.ts";
 import { platePower, plateSpeed } from "./motor-inputs.ts";
 import { ratedTorque, ratedVoltage } from "./motor-plate.ts";
 import { onePhaseShare, ratedBusState } from "./one-phase.ts";
-import { idealValley } from "./valley.ts";
+import { idealValley, type ValleyCurve, valleyOnCurve } from "./valley.ts";
 
 const busJob = job<Record<keyof Bus, number>, Record<keyof BusState, number>>({
   id: "spindle.bus",
@@ -200,10 +201,10 @@ export const dcCrest = simulated({
 
 /** True power factor of a one-phase rectifier without choke, middle of its usual band: only carries the simulation to all samples. */
 const USUAL_FACTOR = 0.63;
-const currentEstimate = (id: string, P: Ref<number>, says: string) =>
+const currentEstimate = (id: string, per: Scope, P: Ref<number>, says: string) =>
   figure({
-    id: `spindle.drive.${id}`,
-    per: drive,
+    id,
+    per,
     symbol: "I_q",
     unit: "A",
     says,
@@ -214,11 +215,11 @@ const currentEstimate = (id: string, P: Ref<number>, says: string) =>
     signs: { P: "+", V: "-" },
   });
 /** Line current at some bus power, simulated; also for other powers than the full one. */
-export const lineCurrentAt = (id: string, P: Ref<number>, says: string) => {
-  const estimate = currentEstimate(`${id}-estimate`, P, `${says}, by the usual power factor`);
+export const lineCurrentAt = (id: string, per: Scope, P: Ref<number>, says: string) => {
+  const estimate = currentEstimate(`${id}-estimate`, per, P, `${says}, by the usual power factor`);
   const current = simulated({
-    id: `spindle.drive.${id}`,
-    per: drive,
+    id,
+    per,
     symbol: "I_line",
     unit: "A",
     says,
@@ -234,7 +235,7 @@ export const lineCurrentAt = (id: string, P: Ref<number>, says: string) => {
   });
   return { estimate, current };
 };
-const full = lineCurrentAt("input-current", busPowerFull, "line current at full flux and rated torque");
+const full = lineCurrentAt("spindle.drive.input-current", drive, busPowerFull, "line current at full flux and rated torque");
 export const inputCurrentEstimate = full.estimate;
 export const inputCurrent = full.current;
 
@@ -267,6 +268,38 @@ export const capacitorCurrent = simulated({
   tolerance: 1e-3,
 });
 
+/** Rounds in which volts, power and valley settle; each leaves less than a third of the difference. */
+const ROUNDS = 12;
+export const settledValley = figure({
+  id: "spindle.drive.settled-valley",
+  per: drive,
+  symbol: "V_dc",
+  unit: "V",
+  says: "lowest bus voltage at rated torque, at the highest speed these very volts give full flux",
+  method:
+    "the speed with full flux goes with the volts, the power with that speed, the valley with the power: repeated on the simulated valley curve until it stands",
+  source: "own simulation of the bus at four powers",
+  needs: {
+    v_0: crestEstimate,
+    v_half: valleyHalf,
+    v_full: dcValley,
+    v_over: valleyOver,
+    V_m: voltageOffered,
+    V_n: ratedVoltage,
+    k_dt: deadTimeFactor,
+  },
+  of: (x) => {
+    const named = Math.min(1, (BUS_SHARE * x.V_m) / x.V_n);
+    const curve: ValleyCurve = [x.v_0, x.v_half, x.v_full, x.v_over];
+    let V = x.v_full;
+    for (let k = 0; k < ROUNDS; k += 1) {
+      V = (V + valleyOnCurve(curve, Math.min(1, outputVoltageMax({ V_dc: V, k: x.k_dt }) / x.V_n) / named)) / 2;
+    }
+    return V;
+  },
+  signs: { v_0: "+", v_half: "+", v_full: "+", v_over: "+" },
+});
+
 export const outputVoltage = figure({
   id: "spindle.drive.output-voltage-max",
   per: drive,
@@ -275,7 +308,7 @@ export const outputVoltage = figure({
   says: "highest voltage the drive can give the motor, at the valley of its bus",
   formula: "k_dt * V_dc / sqrt(2)",
   source: "Rashid, Power Electronics, ch. 6, space-vector modulation in its linear range",
-  needs: { V_dc: dcValley, k_dt: deadTimeFactor },
+  needs: { V_dc: settledValley, k_dt: deadTimeFactor },
   of: (x) => outputVoltageMax({ V_dc: x.V_dc, k: x.k_dt }),
   signs: { V_dc: "+", k_dt: "+" },
 });

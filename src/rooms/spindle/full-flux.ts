@@ -57,7 +57,11 @@ export const windingVoltageCheck = check({
     relink("series-star", "parallel-star", "reconnect the motor in parallel star"),
     relink("series-delta", "parallel-delta", "reconnect the motor in parallel delta"),
     { does: "accept constant power above the base frequency", costs: "torque falls as one over speed there", changes: [fullTorqueTo] },
-    { does: "another belt ratio, so that the motor turns slower", costs: "less torque at the spindle by the same share", changes: [motorPulley] },
+    {
+      does: "another belt ratio, so that the motor turns slower",
+      costs: "less torque at the spindle by the same share",
+      changes: [motorPulley],
+    },
     { does: "more bus capacitance or no choke", costs: "sharper current pulses on the line", changes: [choke] },
   ],
 });
@@ -147,4 +151,3 @@ export const insulationCheck = check({
     { does: "rewind for a drive", costs: "a winder's bill", changes: [inverterRated] },
   ],
 });
-

@@ -9,10 +9,36 @@ import * as cutWork from "./cut-work.ts";
 import * as cuts from "./cuts.ts";
 import * as driveBus from "./drive-bus.ts";
 import * as driveInputs from "./drive-inputs.ts";
+import * as fullFlux from "./full-flux.ts";
+import * as loads from "./loads.ts";
+import * as motor from "./motor.ts";
+import * as reach from "./reach.ts";
 import * as inputs from "./spindle-inputs.ts";
 import * as motorCircuit from "./motor-circuit.ts";
 import * as motorInputs from "./motor-inputs.ts";
 import * as motorPlate from "./motor-plate.ts";
+import * as driveDischarge from "./drive-discharge.ts";
+import * as motorDc from "./motor-dc.ts";
+import * as motorHeat from "./motor-heat.ts";
+import * as motorKinds from "./motor-kinds.ts";
+import * as motorServo from "./motor-servo.ts";
+import * as motorShaft from "./motor-shaft.ts";
+import * as motorTestFigures from "./motor-test-figures.ts";
+import * as motorUnbalance from "./motor-unbalance.ts";
+import * as bearings from "./bearings.ts";
+import * as belts from "./belts.ts";
+import * as cutNotices from "./cut-notices.ts";
+import * as insulation from "./insulation.ts";
+import * as limits from "./limits.ts";
+import * as mass from "./mass.ts";
+import * as measuredMass from "./measured-mass.ts";
+import * as pictures from "./pictures.ts";
+import * as pumpMotors from "./pump-motors.ts";
+import * as spinUp from "./spin-up.ts";
+import * as steps from "./steps.ts";
+import * as stepsTurning from "./steps-turning.ts";
+import * as stopping from "./stopping.ts";
+import * as testCuts from "./test-cuts.ts";
 import * as ratios from "./ratios.ts";
 
 export const spindle = room({
@@ -28,11 +54,37 @@ export const spindle = room({
     motorPlate,
     motorCircuit,
     driveBus,
+    motor,
+    driveDischarge,
+    motorDc,
+    motorHeat,
+    motorKinds,
+    motorServo,
+    motorShaft,
+    motorTestFigures,
+    motorUnbalance,
+    fullFlux,
     capability,
     cutWork,
     cutTurn,
     cutDrill,
     cutMill,
     cuts,
+    reach,
+    loads,
+    mass,
+    spinUp,
+    stopping,
+    belts,
+    limits,
+    bearings,
+    testCuts,
+    measuredMass,
+    cutNotices,
+    pumpMotors,
+    insulation,
+    steps,
+    stepsTurning,
+    pictures,
   ],
 });

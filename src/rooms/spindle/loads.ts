@@ -1,11 +1,10 @@
 // What the spindle and the small motors draw from the line, offered to the supply.
 import { figure, input, perhaps } from "../../kernel/figure.ts";
 import { offer, slot } from "../../kernel/slot.ts";
-import { compressor, drive, pump, spindle } from "../ground/index.ts";
+import { compressor, motor, pump, spindle } from "../ground/index.ts";
 import { draws, eachDraw, eachShare, ownDrive, phases, shopDraws, starts, voltageOffered } from "../supply/index.ts";
 import { fedPhases, lineCurrentAt } from "./drive-bus.ts";
 import { driveEfficiency, inputPhases } from "./drive-inputs.ts";
-import { lockedRotorCurrent } from "./motor.ts";
 import { plateCircuit } from "./motor-circuit.ts";
 import { plateCurrent, platePower, plateVoltage } from "./motor-inputs.ts";
 import { cutBusPower } from "./reach.ts";
@@ -33,13 +32,13 @@ export const peakBusPower = figure({
   signs: { P_s: "+", P_n: "+" },
 });
 
-const peak = lineCurrentAt("peak-line-current", peakBusPower, "line current at the greatest power from the bus");
+const peak = lineCurrentAt("spindle.peak-line-current", spindle, peakBusPower, "line current at the greatest power from the bus");
 export const peakCurrentEstimate = peak.estimate;
 export const peakCurrent = peak.current;
 
 export const spindleDraw = figure({
-  id: "spindle.drive.draw",
-  per: drive,
+  id: "spindle.draw",
+  per: spindle,
   symbol: "S_sp",
   unit: "VA",
   says: "largest draw of the spindle drive",
@@ -72,7 +71,8 @@ const plateDraw = (x: { V: readonly number[]; I: readonly number[]; n_in: number
   if (x.n_in !== null) return RECTIFIER * Math.sqrt(3) * V * I;
   return (x.n_ph >= 3 ? Math.sqrt(3) : 1) * V * I;
 };
-const PLATE_DRAW = "plate volts times amperes, with the root of three on three phases; behind a drive sqrt(3) V I times 1.3 for its rectifier";
+const PLATE_DRAW =
+  "plate volts times amperes, with the root of three on three phases; behind a drive sqrt(3) V I times 1.3 for its rectifier";
 
 export const pumpDraw = figure({
   id: "spindle.pump-draw",
@@ -107,20 +107,33 @@ export const compressorDraw = figure({
   method: "plate volts times amperes, with the root of three on three phases; without a plate its input power over 0.85",
   source: "plate; power factor of small motors: practice, unchecked",
   needs: { V: perhaps(plateVoltage), I: perhaps(plateCurrent), P_in: perhaps(compressorInput), n_ph: phases },
-  of: (x) => (x.V !== null && x.I !== null ? plateDraw({ V: x.V, I: x.I, n_in: null, n_ph: x.n_ph }) : (x.P_in ?? Number.NaN) / SMALL_MOTOR_FACTOR),
-  valid: (x) => ((x.V !== null && x.I !== null) || x.P_in !== null ? null : "neither plate nor input power of the compressor motor is entered"),
+  of: (x) =>
+    x.V !== null && x.I !== null ? plateDraw({ V: x.V, I: x.I, n_in: null, n_ph: x.n_ph }) : (x.P_in ?? Number.NaN) / SMALL_MOTOR_FACTOR,
+  valid: (x) =>
+    (x.V !== null && x.I !== null) || x.P_in !== null ? null : "neither plate nor input power of the compressor motor is entered",
 });
 export const compressorOffer = offer(shopDraws, compressorDraw);
 
+/** A motor switched straight onto the line, at the instant it stands still. */
+export const startMultiple = input({
+  key: "start-multiple",
+  per: motor,
+  symbol: "k_s",
+  unit: "1",
+  kind: "ratio",
+  says: "current at standstill on the line, as a multiple of plate current",
+  typical: { value: "5 to 8", source: "small motors; the code letter says more", unchecked: true },
+  measure: "Clamp meter that holds the peak, while it starts.",
+});
 export const compressorStart = figure({
   id: "spindle.compressor-start",
   per: compressor,
   symbol: "I_st",
   unit: "A",
   says: "current of the compressor motor at the instant it is switched on",
-  formula: "I",
+  formula: "k_s * max(I)",
   source: "locked rotor on the line",
-  needs: { I: lockedRotorCurrent },
-  of: (x) => x.I,
+  needs: { k_s: startMultiple, I: plateCurrent },
+  of: (x) => x.k_s * Math.max(...x.I),
 });
 export const compressorStartOffer = offer(starts, compressorStart);

@@ -35,7 +35,10 @@ import type { Measured, Readings } from "./plate-readings.ts";
 /** Least standard uncertainty of a shop reading, as a share: a meter, its leads and a hand. */
 const LEAST = { ohms: 0.005, amperes: 0.01, watts: 0.02, slip: 0.03 } as const;
 
-const measured = (value: number, half: number | undefined, least: number): Measured => ({ value, u: Math.max((half ?? 0) / 2, least * value) });
+const measured = (value: number, half: number | undefined, least: number): Measured => ({
+  value,
+  u: Math.max((half ?? 0) / 2, least * value),
+});
 
 export const plateCircuit = joint({
   id: "spindle.motor.circuit",
@@ -92,7 +95,8 @@ export const plateCircuit = joint({
     X_k: { symbol: "X_k", unit: "ohm", says: "reactance that the standstill test would show" },
   },
   of: (x, draw) => {
-    const k = (as: string | null): number => linkFactor({ connected: x.plate.length === 1 ? null : (as ?? x.connected), winding: x.winding });
+    const k = (as: string | null): number =>
+      linkFactor({ connected: x.plate.length === 1 ? null : (as ?? x.connected), winding: x.winding });
     const readings: Readings = {};
     if (x.R !== null) readings.resistance = { R: measured(x.R, draw.half.R, LEAST.ohms), T: x.T, k: k(x.tested) };
     if (x.V_0 !== null && x.f_0 !== null && x.I_0 !== null) {
@@ -176,7 +180,15 @@ export function circuitFrom(x: CircuitValues, f_n: number): Circuit {
 }
 
 /** Losses outside the circuit, which do not change with the links but for the current that stray loss is counted at. */
-export const lossNeeds = { P_fw: plateCircuit.P_fw, w_fw: plateSpeed, P_st: plateCircuit.P_stray, I_2n: plateCircuit.I_2n, k: linkShare } as const;
-export function lossesFrom(x: { P_fw: number; w_fw: number; P_st: number; I_2n: number; k: number }): Losses {
-  return { P_fw: x.P_fw, w_fw: x.w_fw, P_stray: x.P_st, I_2n: x.I_2n / x.k };
+export const lossNeeds = {
+  P_fw: plateCircuit.P_fw,
+  w_fw: plateSpeed,
+  P_st: perhaps(plateCircuit.P_stray),
+  I_2n: perhaps(plateCircuit.I_2n),
+  k: perhaps(linkShare),
+} as const;
+/** Without a stray loss or the rotor current it is counted at there is none. */
+export function lossesFrom(x: { P_fw: number; w_fw: number; P_st: number | null; I_2n: number | null; k: number | null }): Losses {
+  const stray = x.I_2n === null ? 0 : (x.P_st ?? 0);
+  return { P_fw: x.P_fw, w_fw: x.w_fw, P_stray: stray, I_2n: (x.I_2n ?? 1) / (x.k ?? 1) };
 }

@@ -3,7 +3,18 @@ import { check, notice } from "../../kernel/check.ts";
 import { figure, known, perhaps } from "../../kernel/figure.ts";
 import { motor } from "../ground/index.ts";
 import { synchronousSpeed } from "./circuit.ts";
-import { connected, induction, leads, motorKind, plateCurrent, plateFrequency, platePower, plateSpeed, plateVoltage, winding } from "./motor-inputs.ts";
+import {
+  connected,
+  induction,
+  leads,
+  motorKind,
+  plateCurrent,
+  plateFrequency,
+  platePower,
+  plateSpeed,
+  plateVoltage,
+  winding,
+} from "./motor-inputs.ts";
 import { readPlate } from "./plate.ts";
 
 export const poles = figure({
@@ -187,7 +198,9 @@ export const linkShare = figure({
   ...induction,
   of: linkFactor,
   valid: (x) =>
-    x.V.length === 1 || x.connected !== null || x.n_l === 3 ? null : "two voltages on the plate: how the winding is connected now is not known",
+    x.V.length === 1 || x.connected !== null || x.n_l === 3
+      ? null
+      : "two voltages on the plate: how the winding is connected now is not known",
 });
 
 export const ratedVoltage = figure({
@@ -236,5 +249,6 @@ export const capacitorOnDrive = notice({
   needs: { kind: motorKind },
   when: [{ word: motorKind, is: ["capacitor"] }],
   at: motorKind,
-  of: () => "A motor with a run or start capacitor must not be fed from a drive: the capacitor shorts its edges and both may burn. Another motor is wanted.",
+  of: () =>
+    "A motor with a run or start capacitor must not be fed from a drive: the capacitor shorts its edges and both may burn. Another motor is wanted.",
 });

@@ -9,6 +9,7 @@ import { outputVoltage } from "./drive-bus.ts";
 import { atShaft } from "./losses.ts";
 import { circuitFrom, circuitNeeds, lossesFrom, lossNeeds, plateCircuit } from "./motor-circuit.ts";
 import { induction, insulationClass, plateFrequency, plateSpeed } from "./motor-inputs.ts";
+import { saturated } from "./saturation.ts";
 import { linkShare, plateSlip, ratedTorque, ratedVoltage } from "./motor-plate.ts";
 import { baseFrequency, fluxShare } from "./voltage-laws.ts";
 import { CLASS_RISE } from "./thermal.ts";
@@ -21,10 +22,11 @@ export const windingWindow = contract({
 });
 
 const CHAPMAN = "T circuit; Chapman, Electric Machinery Fundamentals, induction motors; exact, closed form";
-const point = { V: ratedVoltage, f: plateFrequency, f_n: perhaps(plateFrequency), ...circuitNeeds } as const;
+const point = { V: ratedVoltage, f: plateFrequency, V_n: perhaps(ratedVoltage), f_n: perhaps(plateFrequency), ...circuitNeeds } as const;
 interface Point {
   readonly V: number;
   readonly f: number;
+  readonly V_n: number | null;
   readonly f_n: number | null;
   readonly R_1: number;
   readonly X_1: number;
@@ -49,6 +51,7 @@ export const breakdown = figure({
   needs: point,
   when: induction.when,
   assumes: [windingWindow],
+  valid: saturated,
   of: (x) => breakdownTorque(fold(x), x.V),
   signs: { V: "+", X_1: "-", X_2: "-", R_1: "-" },
 });
@@ -64,6 +67,7 @@ export const slipAtBreakdown = figure({
   source: "Fitzgerald, Kingsley, Umans, Electric Machinery, 6.5",
   needs: point,
   when: induction.when,
+  valid: saturated,
   of: (x) => breakdownSlip(fold(x)),
 });
 
@@ -77,6 +81,7 @@ export const torqueAtSpeed = figure({
   source: CHAPMAN,
   needs: { ...point, n: plateSpeed },
   when: induction.when,
+  valid: saturated,
   of: (x) => {
     const k = fold(x);
     return torqueAtSlip(k, x.V, 1 - x.n / k.w_s);
@@ -84,7 +89,8 @@ export const torqueAtSpeed = figure({
 });
 
 const atPlate = { ...point, s: plateSlip, ...lossNeeds } as const;
-const shaft = (x: Point & { s: number } & Parameters<typeof lossesFrom>[0]) => atShaft(x.V, x.f, circuitFrom(x, x.f_n ?? x.f), lossesFrom(x), x.s);
+const shaft = (x: Point & { s: number } & Parameters<typeof lossesFrom>[0]) =>
+  atShaft(x.V, x.f, circuitFrom(x, x.f_n ?? x.f), lossesFrom(x), x.s);
 export const motorCurrent = figure({
   id: "spindle.motor.current",
   per: motor,
@@ -95,6 +101,7 @@ export const motorCurrent = figure({
   source: CHAPMAN,
   needs: { ...point, s: plateSlip },
   when: induction.when,
+  valid: saturated,
   of: (x) => atShaft(x.V, x.f, circuitFrom(x, x.f_n ?? x.f), NO_LOSSES, x.s).I_1,
 });
 const NO_LOSSES = { P_fw: 0, w_fw: 1, P_stray: 0, I_2n: 1 } as const;
@@ -109,6 +116,7 @@ export const motorPowerFactor = figure({
   source: CHAPMAN,
   needs: { ...point, s: plateSlip },
   when: induction.when,
+  valid: saturated,
   of: (x) => atShaft(x.V, x.f, circuitFrom(x, x.f_n ?? x.f), NO_LOSSES, x.s).powerFactor,
 });
 export const motorEfficiency = figure({
@@ -118,10 +126,12 @@ export const motorEfficiency = figure({
   unit: "1",
   kind: "share",
   says: "efficiency at slip s, at plate voltage and frequency",
-  method: "shaft power over line power: copper and core from the circuit, friction with the square of speed, stray loss with current squared",
+  method:
+    "shaft power over line power: copper and core from the circuit, friction with the square of speed, stray loss with current squared",
   source: `${CHAPMAN}; stray loss as IEEE 112`,
   needs: atPlate,
   when: induction.when,
+  valid: saturated,
   of: (x) => shaft(x).efficiency,
 });
 export const startingTorque = figure({
@@ -134,6 +144,7 @@ export const startingTorque = figure({
   source: CHAPMAN,
   needs: point,
   when: induction.when,
+  valid: saturated,
   of: (x) => torqueAtSlip(fold(x), x.V, 1),
 });
 

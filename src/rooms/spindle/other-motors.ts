@@ -1,7 +1,7 @@
 // Spindle motors that are no induction motors: direct current, and permanent-magnet servo.
 
 /** Volts lost at the two brush contacts of a dc armature, nearly constant (textbook value for carbon brushes). */
-const BRUSH_DROP = 2;
+export const BRUSH_DROP = 2;
 /** Mean of a full-wave rectified sine over its rms value. */
 const BRIDGE_MEAN = (2 * Math.SQRT2) / Math.PI;
 

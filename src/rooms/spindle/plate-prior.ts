@@ -62,7 +62,7 @@ export const PRIOR = {
 } as const satisfies Record<string, Range>;
 
 /** Stator's share of the leakage by design letter: IEEE 112; Chapman, table of the blocked-rotor test. H as C, N as B. */
-const SPLIT: Readonly<Record<Design, number>> = { A: 0.5, B: 0.4, C: 0.3, D: 0.5, N: 0.4, H: 0.3, wound: 0.5 };
+export const SPLIT: Readonly<Record<Design, number>> = { A: 0.5, B: 0.4, C: 0.3, D: 0.5, N: 0.4, H: 0.3, wound: 0.5 };
 
 /** Efficiency band at shaft power P [W]; beyond the table its end rows. */
 export function efficiencyBand(P: number): Range {

@@ -32,5 +32,14 @@ export const oneRatio = value({
 });
 
 /** Every ratio of a spindle; with none entered, what turns the spindle is not known. */
-export const ratios = listSlot<Ratio>({ id: "spindle.ratios", per: spindle, says: "ratios between motor and spindle", empty: "refuse" });
+export const ratios = listSlot<Ratio>({
+  id: "spindle.ratios",
+  per: spindle,
+  says: "ratios between motor and spindle",
+  empty: "refuse",
+  enter: {
+    key: "belts",
+    measure: "Caliper over both pulleys, isolated: pitch diameters of motor and spindle pulley; or turn by hand and count turns of both.",
+  },
+});
 export const ratioOffer = offer(ratios, oneRatio);

@@ -1,16 +1,14 @@
 // Each cut against what the spindle can give at that speed: torque, reserve before stalling, heat.
 import { check } from "../../kernel/check.ts";
-import { figure, known, perhaps, value } from "../../kernel/figure.ts";
+import { figure, known, value } from "../../kernel/figure.ts";
 import { offer, slot } from "../../kernel/slot.ts";
 import { operation, spindle } from "../ground/index.ts";
 import { capability, type Capability, lawAt, motorLimit, type MotorPoint } from "./capability.ts";
 import { cutSpeed, cutTorque, operationKind } from "./cuts.ts";
-import { currentLimit, driveCurrent } from "./drive-inputs.ts";
 import { windingWindow } from "./motor.ts";
-import { copperHeatShare, fan, plateFrequency, plateSpeed, standstillCooling, standstillCurrent } from "./motor-inputs.ts";
-import { ratedCurrent, ratedTorque } from "./motor-plate.ts";
+import { fan, standstillCurrent } from "./motor-inputs.ts";
 import { type Ratio, ratios } from "./ratios.ts";
-import { frictionShare, motorPulley } from "./spindle-inputs.ts";
+import { motorPulley } from "./spindle-inputs.ts";
 import { continuousTorque } from "./thermal.ts";
 
 /** What the spindle gives at one speed through its best ratio. */
@@ -28,11 +26,11 @@ export interface Reach {
  *
  * T = eta i T_m(i w) - T_f; T_f = i T_n max(0, k_f - (1 - eta)), the part of all friction that is not the belt's own. w [rad/s]; I [A rms].
  */
-export function reachAt(c: Capability, among: readonly Ratio[], w: number, I: number, T_n: number, k_f: number): Reach {
+export function reachAt(c: Capability, among: readonly Ratio[], w: number, I: number): Reach {
   let best: Reach | null = null;
   for (const ratio of among) {
     const motor = motorLimit(c, ratio.i * w, I);
-    const T_f = ratio.i * T_n * Math.max(0, k_f - (1 - ratio.eta));
+    const T_f = ratio.i * c.T_n * Math.max(0, c.k_f - (1 - ratio.eta));
     const T = Math.max(0, ratio.eta * ratio.i * motor.T - T_f);
     if (best === null || T > best.T) best = { T, ratio, T_f, motor };
   }
@@ -44,11 +42,14 @@ export const reach = value({
   id: "spindle.cut.reach",
   per: operation,
   says: "what the spindle gives at the speed of this cut",
-  needs: { c: capability, ratios, w: cutSpeed, I_n: ratedCurrent, I_d: perhaps(driveCurrent), k_i: currentLimit, T_n: ratedTorque, k_f: frictionShare },
-  of: (x): Reach => {
-    const I = Math.min(x.I_n, x.I_d === null ? x.I_n : x.I_d * Math.min(1, x.k_i));
-    return reachAt(x.c, x.ratios.map((r) => r.value), x.w, I, x.T_n, x.k_f);
-  },
+  needs: { c: capability, ratios, w: cutSpeed },
+  of: (x): Reach =>
+    reachAt(
+      x.c,
+      x.ratios.map((r) => r.value),
+      x.w,
+      x.c.I_hours,
+    ),
 });
 
 const ENVELOPE =
@@ -108,13 +109,13 @@ export const pullOut = figure({
   method:
     "breakdown at that frequency and voltage, not counted above 2.25 T_n at rated flux until a standstill test is done, over 1.3 for dips and rough cuts",
   source: "circuit; reserve: own choice",
-  needs: { reach, c: capability, T_n: ratedTorque, k_t: TRUSTED, tested: perhaps(standstillCurrent) },
+  needs: { reach, c: capability, k_t: TRUSTED },
   assumes: [windingWindow],
   of: (x) => {
     const { motor } = x.reach;
     if (motor.f === 0) return 0;
     const flux = lawAt(x.c, motor.P_bus).V_max / motor.f / (x.c.V_n / x.c.f_n);
-    const counted = x.tested === null ? x.k_t * x.T_n * Math.min(1, flux) ** 2 : Infinity;
+    const counted = x.c.tested ? Infinity : x.k_t * x.c.T_n * Math.min(1, flux) ** 2;
     return Math.min(motor.T_bd, counted) / 1.3;
   },
 });
@@ -169,14 +170,21 @@ export const continuousAtCut = figure({
   method:
     "current whose copper heat, with core and friction heat, the fan at that speed carries off at the class rise; torque of the circuit at that current",
   source: "one warm body; cooling g0 + (1 - g0)(n/n_n)^0.7, engineering model in the direction of IEC TS 60034-25; a heat run replaces it",
-  needs: { reach, c: capability, I_n: ratedCurrent, f_n: plateFrequency, w_n: plateSpeed, share: copperHeatShare, g_0: standstillCooling, fan },
+  needs: { reach, c: capability },
   of: (x) => {
-    const { motor } = x.reach;
-    if (motor.f === 0) return 0;
-    const body = { rise: 1, tau: 1, share: x.share, g_0: x.fan === "shaft" ? x.g_0 : 1 };
-    const at = continuousTorque(x.c.circuit, lawAt(x.c, motor.P_bus), { I_n: x.I_n, f_n: x.f_n, w_n: x.w_n }, body, motor.f);
-    const lost = x.c.losses.P_fw * (motor.f / x.f_n) ** 2;
-    return Math.max(0, at.T - lost / (x.reach.ratio.i * Math.max(1e-9, (x.w_n * motor.f) / x.f_n)));
+    const { c } = x;
+    const { f, P_bus } = x.reach.motor;
+    if (f === 0) return 0;
+    const at = continuousTorque(
+      c.circuit,
+      lawAt(c, P_bus),
+      { I_n: c.I_n, f_n: c.f_n, w_n: c.w_n },
+      { rise: 1, tau: 1, share: c.share, g_0: c.g_0 },
+      f,
+    );
+    const w = (4 * Math.PI * f * (1 - at.s)) / c.circuit.poles;
+    const lost = c.losses.P_fw * (w / c.losses.w_fw) ** 2;
+    return w > 0 ? Math.max(0, at.T - lost / w) : 0;
   },
 });
 export const heatShare = figure({

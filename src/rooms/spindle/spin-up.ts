@@ -17,7 +17,8 @@ export const overloadCurrent = figure({
   symbol: "I_ov",
   unit: "A",
   says: "current the drive lets the motor have for seconds",
-  method: "rated current of the drive times its overload or the limit set in it, the lower; of a drive not chosen yet the motor's current stands in",
+  method:
+    "rated current of the drive times its overload or the limit set in it, the lower; of a drive not chosen yet the motor's current stands in",
   source: "data sheet of the drive",
   needs: { I_d: perhaps(driveCurrent), I_n: ratedCurrent, k_o: overloadShare, k_i: currentLimit },
   of: (x) => (x.I_d ?? x.I_n) * Math.min(x.k_o, x.k_i),
@@ -71,7 +72,8 @@ const KNOTS = 64;
 /** The slowest of them, as a share of the highest: a motor cannot be asked at standstill itself. */
 const SLOWEST = 1e-3;
 
-function between(x: readonly number[], y: readonly number[]): TorqueAt {
+/** Straight lines between the points of a curve. */
+export function between(x: readonly number[], y: readonly number[]): TorqueAt {
   let k = 0;
   return (w) => {
     while (k + 2 < x.length && w > (x[k + 1] ?? 0)) k += 1;
@@ -81,7 +83,8 @@ function between(x: readonly number[], y: readonly number[]): TorqueAt {
   };
 }
 
-export const spinUpJob = job<SpinUpBrief, number>({
+/** Time [s]; null where the speed is never reached. */
+const spinUpJob = job<SpinUpBrief, number | null>({
   id: "spindle.spin-up",
   version: 1,
   run: (x) => {
@@ -92,12 +95,15 @@ export const spinUpJob = job<SpinUpBrief, number>({
       T: between(x.at, x.torque),
       T_l: (w) => x.T_0 + ((x.T_1 - x.T_0) * w) / x.w,
     });
-    return time;
+    return time === Infinity ? null : time;
   },
 });
 
 /** The curve the job reads: of the circuit where there is one, else full torque to base speed and full power above. */
-export function overloadCurve(x: { c: Capability | null; I: number | null; T: number; w_b: number; w: number }): { at: number[]; torque: number[] } {
+export function overloadCurve(x: { c: Capability | null; I: number | null; T: number; w_b: number; w: number }): {
+  at: number[];
+  torque: number[];
+} {
   const { c, I } = x;
   const even = Array.from({ length: KNOTS }, (_, k) => x.w * (SLOWEST + ((1 - SLOWEST) * k) / (KNOTS - 1)));
   const at = x.w_b < x.w ? [...even, x.w_b].toSorted((a, b) => a - b) : even;
@@ -123,12 +129,18 @@ export const spinUpRun = simulated({
   },
   job: spinUpJob,
   brief: (x) => ({ J: x.J, w: x.w, T_0: atMotor(x.T_0, x), T_1: atMotor(x.T_1, x), ...overloadCurve(x) }),
-  read: (t) => t,
+  read: (t) => t ?? Infinity,
   estimate: spinUpEstimate,
   tolerance: 1e-3,
 });
 
-const noRamp = known("no-ramp", { symbol: "t_r", value: 0, unit: "s", says: "no ramp written: all the torque there is", source: "own choice" });
+const noRamp = known("no-ramp", {
+  symbol: "t_r",
+  value: 0,
+  unit: "s",
+  says: "no ramp written: all the torque there is",
+  source: "own choice",
+});
 export const spinUpTime = figure({
   id: "spindle.spin-up-time",
   per: spindle,
@@ -151,8 +163,16 @@ export const spinUpHolds = check({
   H: 1.2,
   remedies: [
     { does: "a shorter ramp in the drive, where torque allows it", costs: "more current while it speeds up", changes: [rampUp] },
-    { does: "more overload: a higher current limit or a larger drive", costs: "its price; the motor warms", changes: [currentLimit, driveCurrent] },
-    { does: "fewer motor turns a spindle turn for a low top speed, more for a high one", costs: "a belt change; torque at the spindle", changes: [motorPulley] },
+    {
+      does: "more overload: a higher current limit or a larger drive",
+      costs: "its price; the motor warms",
+      changes: [currentLimit, driveCurrent],
+    },
+    {
+      does: "fewer motor turns a spindle turn for a low top speed, more for a high one",
+      costs: "a belt change; torque at the spindle",
+      changes: [motorPulley],
+    },
     { does: "a lighter chuck or collet nose", costs: "its price", changes: [chuckInertia] },
     { does: "allow more time", costs: "cycle time", changes: [spinUpWanted] },
   ],

@@ -8,6 +8,7 @@ import * as inputs from "./inputs.ts";
 import * as leakage from "./leakage.ts";
 import * as slots from "./slots.ts";
 import * as source from "./source.ts";
+import * as steps from "./steps.ts";
 import * as transformer from "./transformer.ts";
 import * as unbalance from "./unbalance.ts";
 
@@ -23,5 +24,5 @@ export const supply = room({
   name: "supply",
   title: "Supply",
   answers: "Can this service carry the machine, and what voltage is left where it stands?",
-  brings: [slots, inputs, source, conductor, demand, drop, dip, unbalance, leakage, transformer],
+  brings: [slots, inputs, source, conductor, demand, drop, dip, unbalance, leakage, transformer, steps],
 });

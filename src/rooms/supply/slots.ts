@@ -36,7 +36,7 @@ export const starts = slot({
   per: shop,
   says: "largest current at the instant a motor is switched straight onto the line",
   combine: "max",
-  empty: "refuse",
+  empty: "zero",
   unit: "A",
 });
 export const leaks = slot({

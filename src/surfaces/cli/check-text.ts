@@ -1,7 +1,7 @@
 // The page that `check` prints.
 import type { Answer, CheckAnswer, DeciderAnswer } from "../../kernel/answer.ts";
 import type { Hazard } from "../../kernel/room.ts";
-import type { Checked } from "./check.ts";
+import type { Checked } from "./checked.ts";
 import { type Cures, isBetter, type Outcome } from "./cures.ts";
 import { addFindings } from "./findings-text.ts";
 import { type Page, pageFor, quantity, type Terminal, toned } from "./terminal.ts";
@@ -19,7 +19,9 @@ export function checkPage(t: Terminal, checked: Checked, cautions: CautionsFor):
   addFindings(page, t, findings);
   page.gap();
   const over = answer.variant.length === 0 ? "" : `, with ${listed(answer.variant)} laid over`;
-  page.say(`${toned(t, answer.shop, "strong")}${over}: ${tally(counts)}.${answer.mode === "quick" ? " Simulations were left out." : ""}`);
+  page.say(
+    `${toned(t, answer.shop, "strong")}${over}: ${tally(counts)}.${answer.mode === "quick" ? " Simulations were left out, and no remedy or option was tried." : ""}`,
+  );
   const errors = findings.filter((f) => f.severity === "error").length;
   if (errors > 0) page.say(`${counted(errors, "mistake")} in the files: what hangs on those lines is left out of the answer.`);
   for (const room of roomsOf(answer)) {

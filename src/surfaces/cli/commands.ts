@@ -27,12 +27,12 @@ export interface Command {
 
 export const shells = ["bash", "zsh", "fish"] as const;
 
-const quick: Flag = { name: "quick", says: "leave out what must be simulated; closed estimates stand in" };
+const quick: Flag = { name: "quick", says: "leave out what must be simulated; estimates stand in; check tries no remedies" };
 const options: Flag = { name: "option", takes: "NAME", many: true, says: "lay an option over the machine; may be given again" };
 const machine: Flag = { name: "machine", takes: "NAME", says: "look at this machine only" };
 
 /** Every command takes these. */
-export const commonFlags: readonly Flag[] = [
+const commonFlags: readonly Flag[] = [
   { name: "json", says: "answer as JSON with sorted keys, and nothing else" },
   { name: "width", takes: "N", says: "lines of N columns instead of at most 80" },
   { name: "help", says: "what the command does" },

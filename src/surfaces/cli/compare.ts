@@ -5,7 +5,8 @@ import { readQuantity } from "../../kernel/quantity.ts";
 import type { Study } from "../../kernel/study.ts";
 import { type Judged, judge } from "../../kernel/verdict.ts";
 import type { Given } from "./arguments.ts";
-import type { Status } from "./check.ts";
+import type { Status } from "./checked.ts";
+import type { Bill, Comparison, FigureChange } from "./comparison.ts";
 import { comparePage } from "./compare-text.ts";
 import { type Outcome, outcomeOf } from "./cures.ts";
 import { allFindings, concerns, type Desk, hasError, openDesk, optionsNamed, studyOf, withNeeds } from "./desk.ts";
@@ -13,42 +14,6 @@ import { json } from "./json.ts";
 import { Misuse } from "./misuse.ts";
 import { betterIn } from "./paired.ts";
 import { print, type Terminal } from "./terminal.ts";
-
-export interface Bill {
-  /** Sum in the currency of the shop; null when an option does not say. */
-  readonly cost: number | null;
-  readonly hours: number | null;
-  /** Options that say no cost, or no hours. */
-  readonly silent: readonly string[];
-}
-
-export interface Compared {
-  /** As named on the line. */
-  readonly name: string;
-  readonly options: readonly { readonly machine: string; readonly name: string; readonly title: string }[];
-  readonly bill: Bill;
-  /** By address: what changes, with how many of 100 imagined shops are better off. */
-  readonly checks: ReadonlyMap<string, { readonly outcome: Outcome | null; readonly betterIn: number | null }>;
-  readonly figures: readonly FigureChange[];
-}
-
-export interface FigureChange {
-  readonly address: string;
-  readonly symbol: string;
-  readonly says: string;
-  readonly from: string;
-  readonly to: string;
-  /** To over from. */
-  readonly ratio: Num;
-}
-
-export interface Comparison {
-  readonly answer: Answer;
-  /** Checks with a change in any of the options, worst as found first. */
-  readonly changed: readonly { readonly address: string; readonly asks: string; readonly asFound: Outcome | null }[];
-  readonly unchanged: number;
-  readonly compared: readonly Compared[];
-}
 
 export function compare(given: Given, t: Terminal, cwd: string): Status {
   const desk = openDesk(given, cwd);

@@ -4,7 +4,7 @@ import type { Evaluation } from "../../kernel/evaluate.ts";
 import { type Working, working } from "../../kernel/working.ts";
 import { namesOf, oneNamed } from "./addresses.ts";
 import { type Given, wholeNumber } from "./arguments.ts";
-import type { Status } from "./check.ts";
+import type { Status } from "./checked.ts";
 import { allFindings, hasError, openDesk, studyOf, variantGiven } from "./desk.ts";
 import { addFindings } from "./findings-text.ts";
 import { json } from "./json.ts";

@@ -9,7 +9,7 @@ export interface NewFile {
   readonly text: string;
 }
 
-export const known = (answers: Answers, name: string): string | null => {
+const known = (answers: Answers, name: string): string | null => {
   const answer = Object.hasOwn(answers, name) ? (answers[name] ?? "").trim() : "";
   return isDontKnow(answer) ? null : answer;
 };

@@ -7,7 +7,7 @@ import { nearest } from "../../kernel/nearest.ts";
 import { waywright } from "../../rooms/index.ts";
 import type { Given } from "./arguments.ts";
 import { cautionsOf } from "./cautions.ts";
-import { type Checked, checkDesk, checkedJson, type Status } from "./check.ts";
+import { type Checked, checkDesk, checkedJson, type Status } from "./checked.ts";
 import { checkPage, tally } from "./check-text.ts";
 import { openDesk } from "./desk.ts";
 import { json } from "./json.ts";

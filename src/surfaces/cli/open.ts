@@ -7,7 +7,7 @@ import { loadWeb, startServer } from "../server/server.ts";
 import { type Given, wholeNumber } from "./arguments.ts";
 import { showInBrowser } from "./browser.ts";
 import { cautionsOf } from "./cautions.ts";
-import { checkDesk, type Status } from "./check.ts";
+import { checkDesk, type Status } from "./checked.ts";
 import { checkPage } from "./check-text.ts";
 import { openDesk } from "./desk.ts";
 import { json } from "./json.ts";

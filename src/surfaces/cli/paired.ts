@@ -5,7 +5,7 @@ import { isMissing } from "../../kernel/graph.ts";
 import { type Judged, marginColumn } from "../../kernel/verdict.ts";
 
 /** Margin of a check over the imagined shops; null while a side of it is missing. */
-export function marginsOf(e: Evaluation, { cell }: Judged): Column | null {
+function marginsOf(e: Evaluation, { cell }: Judged): Column | null {
   const side = (c: typeof cell.demand): Column | null => {
     const f = isMissing(c) ? undefined : e.filled.get(c);
     return f && isColumn(f) ? f : null;

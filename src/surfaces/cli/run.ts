@@ -6,7 +6,7 @@ import { completion, helpPage } from "./help.ts";
 import { json } from "./json.ts";
 import { Misuse } from "./misuse.ts";
 import { inAscii, pageFor, print, type Terminal } from "./terminal.ts";
-import type { Status } from "./check.ts";
+import type { Status } from "./checked.ts";
 
 /** Runs the words. A mistake of the user is told and is status 2; a mistake of the program is thrown. */
 export async function run(words: readonly string[], terminal: Terminal, cwd: string): Promise<Status> {

@@ -5,7 +5,7 @@ import type { Panel } from "../../pictures/plot-spec.ts";
 import { standalone } from "../../pictures/standalone.ts";
 import pictures from "../web/pictures.css?raw";
 import tokens from "../web/tokens.css?raw";
-import type { Run, Sweep } from "./sweep.ts";
+import type { Run, Sweep } from "./swept.ts";
 
 const width = 760;
 const height = 420;

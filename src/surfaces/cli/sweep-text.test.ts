@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Run } from "./sweep.ts";
+import type { Run } from "./swept.ts";
 import { sweepCsv, textPlot } from "./sweep-text.ts";
 import { widthOf } from "./text.ts";
 

@@ -2,7 +2,7 @@
 import { prettyUnit } from "../../kernel/display.ts";
 import type { Finding } from "../../kernel/finding.ts";
 import { addFindings } from "./findings-text.ts";
-import type { Run, Sweep } from "./sweep.ts";
+import type { Run, Sweep } from "./swept.ts";
 import { type Page, pageFor, quantity, type Terminal } from "./terminal.ts";
 import { padStart, table } from "./text.ts";
 

@@ -15,31 +15,14 @@ import { marginColumn } from "../../kernel/verdict.ts";
 import { waywright } from "../../rooms/index.ts";
 import { type Named, namesOf, oneNamed } from "./addresses.ts";
 import { type Given, wholeNumber } from "./arguments.ts";
-import type { Status } from "./check.ts";
+import type { Status } from "./checked.ts";
 import { allFindings, type Desk, evaluated, hasError, openDesk, studyOf, variantGiven } from "./desk.ts";
 import { json } from "./json.ts";
 import { Misuse } from "./misuse.ts";
+import type { Run, Sweep } from "./swept.ts";
 import { sweepCsv, sweepPage } from "./sweep-text.ts";
 import { sweepSvg } from "./sweep-svg.ts";
 import { print, type Terminal } from "./terminal.ts";
-
-export interface Run {
-  readonly address: string;
-  readonly says: string;
-  readonly symbol: string;
-  /** In the shown unit; NaN where there is no value, Infinity for never. */
-  readonly nominal: readonly number[];
-  readonly low: readonly number[];
-  readonly high: readonly number[];
-  readonly unit: string;
-}
-
-export interface Sweep {
-  readonly input: { readonly address: string; readonly says: string; readonly unit: string; readonly values: readonly number[] };
-  /** Value of the input as it would be written. */
-  readonly texts: readonly string[];
-  readonly runs: readonly Run[];
-}
 
 const usualSteps = 11;
 const mostSteps = 500;

@@ -14,6 +14,7 @@ test("colour is for terminals, and not where NO_COLOR is set", () => {
 test("lines have 80 columns at most, fewer on a narrow terminal", () => {
   expect(widthIn(around({ columns: 200 }))).toBe(80);
   expect(widthIn(around({ columns: 60 }))).toBe(60);
+  expect(widthIn(around({ columns: 0 }))).toBe(80);
   expect(widthIn(around({ isTerminal: false, columns: 60 }))).toBe(80);
 });
 

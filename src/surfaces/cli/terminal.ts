@@ -29,7 +29,8 @@ export const broadest = 400;
 
 /** Never wider than 80 columns unless asked for: lines stay readable, and fit a mail or a page. */
 export function widthIn(s: Surroundings): number {
-  return Math.max(narrowest, Math.min(usualWidth, (s.isTerminal ? s.columns : undefined) ?? usualWidth));
+  // Some terminals say 0 for "unknown".
+  return Math.max(narrowest, Math.min(usualWidth, (s.isTerminal && s.columns) || usualWidth));
 }
 
 /** Colour on a terminal only, and never where NO_COLOR is set to anything. */

@@ -16,7 +16,7 @@ export function verdictText(t: Pick<Terminal, "colour" | "unicode">, verdict: Ve
 /** Margins to three figures; above this a margin only says that the check is not near. */
 const far = 100;
 
-export function marginNumber(x: Num): string {
+function marginNumber(x: Num): string {
   if (typeof x !== "number") return "never" in x ? "never" : "no value";
   if (x >= far) return `over ${far}`;
   return x >= 10 ? x.toFixed(1) : x.toFixed(2);

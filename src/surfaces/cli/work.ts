@@ -6,7 +6,7 @@ import { nearest } from "../../kernel/nearest.ts";
 import { fieldsOf, workable } from "../../kernel/work.ts";
 import { waywright } from "../../rooms/index.ts";
 import type { Given } from "./arguments.ts";
-import type { Status } from "./check.ts";
+import type { Status } from "./checked.ts";
 import { json } from "./json.ts";
 import { Misuse } from "./misuse.ts";
 import { readingsOf } from "./readings.ts";

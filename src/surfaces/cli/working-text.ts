@@ -39,7 +39,7 @@ function fromText(n: NeedAnswer): string {
   return n.address === null ? "missing" : n.address.replace(/^bench\//, "");
 }
 
-export function originText(o: OriginAnswer): string {
+function originText(o: OriginAnswer): string {
   const place = o.place && o.place.file !== "" && o.by !== "line" ? `, ${o.place.file}:${o.place.line}` : "";
   return `${o.says}${o.by === "option" && o.name === "tried" ? "" : place}`;
 }

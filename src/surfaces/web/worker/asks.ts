@@ -1,7 +1,8 @@
 // Every question the page may ask the worker, by name. A page that needs another adds its function here, in a file of its own.
 import type { Bench } from "./bench.ts";
 import { household } from "./household.ts";
-import { kept } from "./kept.ts";
+import { kept, valuesIn } from "./kept.ts";
+import { tryOption, tryRemedy } from "./trials.ts";
 import { workingOf } from "./workings.ts";
 
 export const asks = {
@@ -9,8 +10,14 @@ export const asks = {
   household: (bench: Bench, _: null) => household(bench.house),
   /** The texts of the files with all values typed into fields written into them. */
   kept: (bench: Bench, _: null) => kept(bench),
+  /** Which of these addresses are written in a file. */
+  valuesIn,
   /** The working of what stands at an address, from the best evaluation there is. */
   working: (bench: Bench, of: { readonly address: string }) => workingOf(bench, of.address),
+  /** Verdicts with one more option laid over. */
+  tryOption,
+  /** Verdicts with a remedy laid over. */
+  tryRemedy,
 } as const satisfies Record<string, (bench: Bench, of: never) => unknown>;
 
 export type Asks = typeof asks;
