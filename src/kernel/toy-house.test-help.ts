@@ -17,7 +17,7 @@ export type Tree = string | readonly Tree[] | { readonly [key: string]: Tree };
 const place = { file: "by-hand.yaml", line: 1, column: 1, endLine: 1, endColumn: 1 };
 const origin: Origin = { by: "line" };
 
-export function nodeOf(tree: Tree): Node {
+function nodeOf(tree: Tree): Node {
   if (typeof tree === "string") return leafOf(tree);
   if (isList(tree)) return { is: "list", items: tree.map(nodeOf), place, origin };
   return mapOf(tree);
@@ -89,10 +89,10 @@ export const drum = scope({ name: "drum", says: "a drum", mounts: ["drum"] });
 export const brake = scope({ name: "brake", says: "a brake", mounts: [{ at: "drum.brake", implied: true }] });
 export const motor = scope({ name: "motor", says: "a motor", mounts: ["drum.motor", "pulleys.*.motor"] });
 export const pulley = scope({ name: "pulley", says: "a pulley", mounts: ["pulleys.*"] });
-export const pump = scope({ name: "pump", says: "a pump", mounts: ["oil.pump", "water.pump"] });
+const pump = scope({ name: "pump", says: "a pump", mounts: ["oil.pump", "water.pump"] });
 export const rope = scope({ name: "rope", says: "a rope", mounts: ["ropes.*", "shop/catalogue/ropes.*"] });
 export const lift = scope({ name: "lift", says: "a lift", mounts: ["work/*.lifts.*"], nameKey: "operation" });
-export const meter = scope({ name: "meter", says: "the meter", mounts: ["shop/meter"] });
+const meter = scope({ name: "meter", says: "the meter", mounts: ["shop/meter"] });
 export const ropeOfLift = link({ per: lift, key: "rope", to: rope, says: "rope" });
 export const pulleyOfRope = link({ per: rope, key: "pulley", to: pulley, says: "pulley" });
 
@@ -159,14 +159,14 @@ export const strength = input({
 });
 export const speed = input({ key: "speed", per: lift, says: "speed of the lift", unit: "m/s", none: true, measure });
 export const ratios = listInput({ key: "ratios", per: drum, says: "ratios of the gear", unit: "1", kind: "ratio", measure });
-export const volts = pairInput({ key: "volts", per: motor, says: "voltages of the plate", unit: "V", measure });
-export const remark = textInput({ key: "remark", per: drum, says: "remark", measure });
+const volts = pairInput({ key: "volts", per: motor, says: "voltages of the plate", unit: "V", measure });
+const remark = textInput({ key: "remark", per: drum, says: "remark", measure });
 
 // The early room sums what the late one offers and relies on a window that the late one could spoil.
-export const draws = slot({ id: "early.draws", per: shop, says: "what the winches draw", combine: "sum", empty: "zero", unit: "VA" });
-export const drawList = listSlot<number>({ id: "early.draw-list", per: shop, says: "draw of each motor", empty: "zero" });
-export const window = contract({ id: "early.window", per: shop, says: "a shop that is not drawn down" });
-export const current = figure({
+const draws = slot({ id: "early.draws", per: shop, says: "what the winches draw", combine: "sum", empty: "zero", unit: "VA" });
+const drawList = listSlot<number>({ id: "early.draw-list", per: shop, says: "draw of each motor", empty: "zero" });
+const window = contract({ id: "early.window", per: shop, says: "a shop that is not drawn down" });
+const current = figure({
   id: "early.current",
   per: shop,
   symbol: "I",
@@ -189,7 +189,7 @@ export const guard = check({
   remedies: [{ does: "run one at a time", costs: "patience", changes: [load] }],
 });
 
-export const weight = figure({
+const weight = figure({
   id: "late.weight",
   per: machine,
   symbol: "F",
@@ -201,7 +201,7 @@ export const weight = figure({
   of: (x) => 9.80665 * x.m,
   signs: { m: "+" },
 });
-export const torque = figure({
+const torque = figure({
   id: "late.drum.torque",
   per: drum,
   symbol: "T",
@@ -226,9 +226,9 @@ export const motorDraw = figure({
   when: [{ word: motorKind, is: ["cage"] }],
   of: (x) => x.P / 0.8,
 });
-export const drawOffer = offer(draws, motorDraw);
-export const drawInList = offer(drawList, motorDraw);
-export const largest = value({
+const drawOffer = offer(draws, motorDraw);
+const drawInList = offer(drawList, motorDraw);
+const largest = value({
   id: "late.largest",
   per: shop,
   says: "the draws, largest first",
@@ -249,7 +249,7 @@ export const fullSpeed = figure({
   assumes: [window],
   signs: { V: "+", r: "+" },
 });
-export const pull = figure({
+const pull = figure({
   id: "late.lift.pull",
   per: lift,
   symbol: "F_r",
@@ -260,7 +260,7 @@ export const pull = figure({
   needs: { F_max: via(ropeOfLift, strength) },
   of: (x) => x.F_max,
 });
-export const wanted = figure({
+const wanted = figure({
   id: "late.lift.wanted",
   per: lift,
   symbol: "v_w",
@@ -271,7 +271,7 @@ export const wanted = figure({
   needs: { v: first(speed, fullSpeed) },
   of: (x) => x.v,
 });
-export const heat = figure({
+const heat = figure({
   id: "late.drum.heat",
   per: drum,
   symbol: "P_h",
@@ -282,7 +282,7 @@ export const heat = figure({
   needs: { T: grip, P: perhaps(power) },
   of: (x) => x.T / 100 + (x.P ?? 0) / 10,
 });
-export const brakeHolds = check({
+const brakeHolds = check({
   id: "late.drum.brake-holds",
   per: drum,
   asks: "Does the brake hold the load?",
@@ -292,7 +292,7 @@ export const brakeHolds = check({
   guards: "people",
   remedies: [],
 });
-export const fastEnough = check({
+const fastEnough = check({
   id: "late.drum.fast-enough",
   per: drum,
   asks: "Is the rope fast enough?",
@@ -308,7 +308,7 @@ export const fastEnough = check({
   H: 1,
   remedies: [],
 });
-export const heavy = notice({
+const heavy = notice({
   id: "late.heavy",
   per: machine,
   severity: "note",

@@ -311,6 +311,24 @@ test("a window without a guard on the thing is no window", () => {
   expect(windowed({ a: "1 W", b: "2 W" }).main).toMatchObject({ verdict: "open", reason: "rests-on", restsOn: [{ guard: null }] });
 });
 
+test("a guard does not rest on the window it guards", () => {
+  const own = check({
+    id: "toy.guard",
+    per: machine,
+    asks: "Is it quiet?",
+    demand: a,
+    capacity: resting,
+    H: 1,
+    guarantees: sure,
+    remedies: [],
+  });
+  for (const [there, verdict] of [
+    ["2 W", "holds"],
+    ["0.5 W", "fails"],
+  ] as const)
+    expect(judged({ a, b, sure, resting, own }, { a: "1 W", b: there })).toMatchObject({ verdict, restsOn: [] });
+});
+
 test("two windows that guard each other are judged in one pass, each guard plainly for the other", () => {
   const [p, q] = ["p", "q"].map((n) => contract({ id: `toy.${n}`, per: machine, says: n }));
   if (!p || !q) throw new Error("two windows");

@@ -216,8 +216,9 @@ const WORTH = 0.02;
 
 /** What decides a check, most first: the unknowns of its cone and the readings that would narrow a joint value. */
 export function deciders(e: Evaluation, judged: Judged): Decider[] {
-  // Where only a limit of a number is known, no reading would turn it into the number itself.
-  if (judged.reason === "incomplete" && judged.missing === null && !Number.isNaN(judged.margin.nominal)) return [];
+  // Where only a limit of a number is known, no reading would turn it into the number itself; what somebody left out of a sum would.
+  const limited = judged.reason === "incomplete" && judged.missing === null && !Number.isNaN(judged.margin.nominal);
+  if (limited && !cone(judged.cell.demand, judged.cell.capacity).some((c) => waitsOf(c) !== null)) return [];
   // A verdict that rests on a window hangs on what keeps the guard open, not on its own spread.
   const cells = judged.reason === "rests-on" ? judged.restsOn.flatMap((r) => (r.guard && r.said === "open" ? r.guard : [])) : [judged.cell];
   const found = new Map<string, Decider>();

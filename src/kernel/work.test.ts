@@ -194,6 +194,39 @@ test("two pulleys of one make have a field each, and their tolerances do not mov
   expect(Math.max(...v)).toBeGreaterThan(1.15);
 });
 
+test("what is given for another thing is not taken for this one", () => {
+  const around = figure({
+    id: "toy.around",
+    per: pulleys,
+    symbol: "l",
+    unit: "m",
+    says: "once around both",
+    formula: "pi * d_2 + u",
+    source: "toy",
+    needs: {
+      d_2: via(drivenBy, diameter),
+      u: figure({
+        id: "toy.girth",
+        per: pulleys,
+        symbol: "u",
+        unit: "m",
+        says: "girth",
+        formula: "pi * d",
+        source: "toy",
+        needs: { d: diameter },
+        of: (x) => Math.PI * x.d,
+      }),
+    },
+    of: (x) => Math.PI * x.d_2 + x.u,
+  });
+  const both = houseOf(toyRoom({ pulleys, turned, drivenBy, diameter, around, girth: around.needs["u"] }));
+  expect(bad(workOut(both, "toy.around", { d_2: "100 mm" }, metric))).toMatchObject({
+    code: "needs-missing",
+    message: "toy.around still needs pulley.diameter",
+  });
+  expect(nominal(workOut(both, "toy.around", { d_2: "100 mm", u: "50 mm" }, metric))).toBeCloseTo(0.1 * Math.PI + 0.05, 12);
+});
+
 test("lists take one unit for all, pairs two values, words one of theirs", () => {
   expect(nominal(toy("toy.sum", { l: "0, 90, 180 deg" }))).toBeCloseTo(1.5 * Math.PI, 12);
   expect(nominal(toy("toy.twice", { t: "90 deg; 1 rad" }))).toBeCloseTo(Math.PI / 2 + 1, 12);

@@ -1,9 +1,9 @@
 // What people overlook in an operation, said at the operation.
 import { notice } from "../../kernel/check.ts";
-import { figure, perhaps } from "../../kernel/figure.ts";
+import { figure, first, perhaps } from "../../kernel/figure.ts";
 import { operation } from "../ground/index.ts";
 import { cutDiameter, cutWidth, depth, feed, feedPerTooth, givenSpeed, operationKind, pitch, surfaceSpeed } from "./cut-inputs.ts";
-import { tapping } from "./cut-work.ts";
+import { tapping, toolCutDiameter, workDiameter } from "./cut-work.ts";
 import { cutPower, cutSpeed, cutThickness, speedAsGiven, speedBySurface } from "./cuts.ts";
 import { referredInertia, topRatio } from "./mass.ts";
 import { overloadTorque } from "./spin-up.ts";
@@ -35,7 +35,7 @@ export const cutIncomplete = notice({
     feedPerTooth: perhaps(feedPerTooth),
     v_c: perhaps(surfaceSpeed),
     n: perhaps(givenSpeed),
-    d: perhaps(cutDiameter),
+    d: perhaps(first(workDiameter, toolCutDiameter)),
   },
   at: operationKind,
   of: (x) => {

@@ -104,7 +104,7 @@ function startStop(x: Spin): StartStop {
     const curve = between(at, torque);
     const marched = spinUpCurve({ J: x.J, w_0: 0, w_1: x.w, T: curve, T_l: friction });
     const speed = between(Array.from(marched.t), Array.from(marched.w));
-    w = start.map(speed);
+    w = start.map((t) => Math.min(x.w, speed(t)));
     T = w.map(curve);
   }
   const begin = x.t_up + HOLD * (x.t_up + x.t_s);
@@ -136,8 +136,7 @@ export const spinUpPicture = picture({
       role: k === 0 ? ("base" as const) : ("option" as const),
       ...startStop(c.samples.at(0)),
     }));
-    const series = (of: (r: StartStop) => number[], named: boolean): Series[] =>
-      runs.map((r) => ({ name: named ? r.name : `${r.name}, motor`, x: r.t, y: of(r), role: r.role }));
+    const series = (of: (r: StartStop) => number[]): Series[] => runs.map((r) => ({ name: r.name, x: r.t, y: of(r), role: r.role }));
     const [low, high] = ends(found.samples, (s) => s.t_up);
     const seconds = (t: number): string => `${Number(t.toPrecision(2))} s`;
     const torque = inUnits("torque", frame);
@@ -151,9 +150,9 @@ export const spinUpPicture = picture({
       height: HEIGHT,
       x: { label: "time", unit: "s", min: 0 },
       y: { label: "spindle", unit: "rpm", min: 0 },
-      series: series((r) => r.n.map((n) => n * RPM), true),
+      series: series((r) => r.n.map((n) => n * RPM)),
       limits: x.wanted === null ? [] : [{ on: "x", at: x.wanted, words: `wanted ${seconds(x.wanted)}`, role: "quiet" }],
-      below: { y: { label: "motor", unit: torque.unit }, series: series((r) => r.T.map(torque.of), false) },
+      below: { y: { label: "motor", unit: torque.unit }, series: series((r) => r.T.map(torque.of)) },
     });
   },
 });
@@ -206,7 +205,7 @@ export const runInPicture = picture({
       width: frame.width,
       height: HEIGHT,
       x: { label: "time", unit: "min" },
-      y: { label: "outer case", unit: shown.unit },
+      y: { label: "outer case", unit: shown.unit, max: shown.of(Math.max(TOO_WARM + 10, ...T)) },
       series: [{ name: "read", x: minutes(t), y: T.map(shown.of), role: "quiet" }, ...fit],
       limits,
     });
