@@ -4,7 +4,7 @@ import { show, showBand, type System } from "./display.ts";
 import type { Evaluation } from "./evaluate.ts";
 import type { Finding, Place } from "./finding.ts";
 import { type Cell, type FigureCell, type InputCell, isMissing, type PartCell } from "./graph.ts";
-import { itemAddress } from "./item.ts";
+import { type Item, itemAddress } from "./item.ts";
 import type { Kind } from "./kind.ts";
 import type { Leaf, Model, OptionFile, RecordFile } from "./model/node.ts";
 import { type Decider, deciders, type Judged, judge, type Reason, type Verdict } from "./verdict.ts";
@@ -80,6 +80,8 @@ export interface CheckAnswer {
   readonly room: string;
   readonly root: string;
   readonly item: string;
+  /** What is asked about, in the user's names: "drag-knob rough"; empty for the machine itself. */
+  readonly thing: string;
   readonly asks: string;
   readonly verdict: Verdict;
   readonly reason: Reason | null;
@@ -265,6 +267,7 @@ export function checkAnswer(e: Evaluation, j: Judged, system: System): CheckAnsw
     room: cell.room,
     root: cell.item.root,
     item: itemAddress(cell.item),
+    thing: thingOf(cell.item),
     asks: cell.decl.asks,
     verdict: j.verdict,
     reason: j.reason,
@@ -279,19 +282,26 @@ export function checkAnswer(e: Evaluation, j: Judged, system: System): CheckAnsw
     estimated: j.estimated,
     deciders: (j.verdict === "open" || j.reason !== null ? deciders(e, j) : []).map(deciderAnswer),
     restsOn: j.restsOn.map((r) => ({ says: r.contract.says, guard: r.guard?.address ?? null })),
-    remedies: cell.decl.remedies.map((r) => ({
-      does: r.does,
-      costs: r.costs,
-      changes: r.changes.map((ref) => e.graph.find(cell.item, ref).address ?? ref.id),
-      lay: r.lay ?? null,
-    })),
+    remedies: cell.decl.remedies
+      .filter((r) => e.graph.stands(cell.item, r.when))
+      .map((r) => ({
+        does: r.does,
+        costs: r.costs,
+        changes: r.changes.map((ref) => e.graph.find(cell.item, ref).address ?? ref.id),
+        lay: r.lay ?? null,
+      })),
   };
 }
 
-/** Low end of the margin, where the eye should fall first: refused and missing margins count as nothing. */
-const lowOf = (c: CheckAnswer): number => (typeof c.margin.low === "number" ? c.margin.low : "never" in c.margin.low ? Infinity : 0);
+/** Keys that hold things and say nothing themselves. */
+const holders = new Set(["work", "operations", "axes", "fluids", "belts"]);
+const thingOf = (item: Item): string => item.path.filter((key) => !holders.has(key)).join(" ");
 
-export function answer(e: Evaluation): Answer {
+/** Low end of the margin, where the eye should fall first. One that has no number yet stands behind all that fall short of 1. */
+const lowOf = (c: CheckAnswer): number => (typeof c.margin.low === "number" ? c.margin.low : "never" in c.margin.low ? Infinity : 1);
+
+/** The whole answer; without the figures, which cost most, where only checks are wanted. */
+export function answer(e: Evaluation, figuresWanted = true): Answer {
   const { graph } = e;
   const { model, house } = graph;
   const system = systemOf(model);
@@ -304,11 +314,12 @@ export function answer(e: Evaluation): Answer {
     const cell = graph.cells.get(address);
     if (!cell) continue;
     if (cell.is === "input") inputs[address] = inputAnswer(e, cell, system);
-    else if (cell.is !== "slot") {
+    else if (figuresWanted && cell.is !== "slot") {
       const f = figureAnswer(e, cell, system);
       if (f) figures[address] = f;
     }
   }
+  const { notices, findings } = said(e);
   const next = new Map<string, DeciderAnswer & { checks: string[] }>();
   for (const c of checks) {
     if (c.verdict !== "open") continue;
@@ -327,10 +338,10 @@ export function answer(e: Evaluation): Answer {
       .filter((r) => r.checks.length + r.figures.length > 0)
       .map((r) => ({ name: r.name, title: r.title, answers: r.answers })),
     checks,
-    notices: notices(e),
+    notices,
     figures,
     inputs,
-    findings: model.findings,
+    findings: [...model.findings, ...findings],
     options: model.options,
     records: model.records,
     measureNext: [...next.values()].toSorted((a, b) => b.checks.length - a.checks.length || b.share - a.share),
@@ -348,8 +359,10 @@ function machinesOf(model: Model): Answer["machines"] {
     .map((root) => ({ root, title: text(root, "machine") || root, kind: text(root, "kind"), year: text(root, "year") }));
 }
 
-function notices(e: Evaluation): NoticeAnswer[] {
+/** What the rooms say about the numbers; where one is a mistake in the files, as a finding with its place. */
+function said(e: Evaluation): { notices: NoticeAnswer[]; findings: Finding[] } {
   const found: NoticeAnswer[] = [];
+  const findings: Finding[] = [];
   for (const n of e.graph.notices) {
     const x: Record<string, unknown> = {};
     for (const [name, need] of n.needs) {
@@ -358,8 +371,11 @@ function notices(e: Evaluation): NoticeAnswer[] {
     }
     if (Object.values(x).some((v) => typeof v === "number" && Number.isNaN(v))) continue;
     const says = (n.decl.of as (x: unknown) => string | null)(x);
-    if (says !== null)
+    if (says === null) continue;
+    const place = "leaf" in n.at ? n.at.leaf?.place : undefined;
+    if (n.decl.code && place) findings.push({ code: n.decl.code, severity: n.decl.severity === "error" ? "error" : "note", says, place });
+    else
       found.push({ address: n.address, severity: n.decl.severity, says, at: n.at.address ?? n.address, room: n.room, root: n.item.root });
   }
-  return found;
+  return { notices: found, findings };
 }

@@ -1,16 +1,20 @@
 // Every cell's column over the imagined shops. Everything is evaluated; a column whose needs are the same columns as before is kept.
 import { type Column, exact, type Filled, hole, isColumn, type Marks } from "./band.ts";
 import type { Draw, Figure, Joint, Refusal, Simulated, Value } from "./figure.ts";
-import { type Cell, cone, type FigureCell, type Graph, type InputCell, isMissing, type PartCell, type SlotCell } from "./graph.ts";
+import { type Cell, type FigureCell, type Graph, type InputCell, isMissing, type PartCell, type SlotCell } from "./graph.ts";
 import { itemAddress } from "./item.ts";
 import { canonical, type Job, type Json } from "./job.ts";
 import { fillInput, spreadOf } from "./sample.ts";
 import { SAMPLES, SLOW_SAMPLES } from "./random.ts";
 
+/** Columns by cell. */
+export interface Columns {
+  readonly get: (cell: Cell) => Filled | undefined;
+}
 export interface Evaluation {
   readonly graph: Graph;
   readonly mode: Mode;
-  readonly filled: ReadonlyMap<Cell, Filled>;
+  readonly filled: Columns;
   readonly memo: ReadonlyMap<string, Memo>;
 }
 /** full: all samples, simulations run; quick: estimates stand for simulations; nominal: the nominal case alone. */
@@ -40,25 +44,34 @@ export function runJob<B extends Json, R extends Json>(job: Job<B, R>, brief: B)
   return kept(`${job.id} ${job.version} ${canonical(brief)}`, () => job.run(brief));
 }
 
+/**
+ * The columns of a graph. Each is worked out when first asked for, so that a question costs what its cone costs; a column whose needs are
+ * the same columns as in the evaluation before is handed on.
+ */
 export function evaluate(graph: Graph, mode: Mode, before?: Evaluation): Evaluation {
-  const filled = new Map<Cell, Filled>();
+  const done = new Map<Cell, Filled>();
   const memo = new Map<string, Memo>();
   const old = before?.mode === mode ? before.memo : undefined;
-  for (const cell of cone(...graph.cells.values())) {
-    // An input's column is kept by what is written (sample.ts), so comparing columns is enough everywhere else.
-    if (cell.is === "input") {
-      filled.set(cell, make(cell, filled, mode));
-      continue;
-    }
+  const filled: Columns = {
+    get(cell) {
+      const had = done.get(cell);
+      if (had) return had;
+      const result = cell.is === "input" ? make(cell, filled, mode) : handedOn(cell);
+      done.set(cell, result);
+      return result;
+    },
+  };
+  // An input's column is kept by what is written (sample.ts), so comparing columns is enough everywhere else.
+  const handedOn = (cell: Exclude<Cell, InputCell>): Filled => {
     const parts = partsOf(cell, filled);
     const waits = "waits" in cell ? (cell.waits?.says ?? null) : null;
     const past = old?.get(cell.address);
     const same =
       past?.decl === cell.decl && past.waits === waits && past.parts.length === parts.length && past.parts.every((p, i) => p === parts[i]);
     const result = past && same ? past.result : make(cell, filled, mode);
-    filled.set(cell, result);
     memo.set(cell.address, { decl: cell.decl, parts, waits, result });
-  }
+    return result;
+  };
   return { graph, mode, filled, memo };
 }
 
@@ -70,7 +83,7 @@ export function evaluateCone(order: readonly Cell[], mode: Mode, replaced: Reado
 }
 
 /** What a cell that is no input is computed from. */
-function partsOf(cell: Exclude<Cell, InputCell>, filled: ReadonlyMap<Cell, Filled>): (Filled | null)[] {
+function partsOf(cell: Exclude<Cell, InputCell>, filled: Columns): (Filled | null)[] {
   const get = (c: Cell): Filled | null => filled.get(c) ?? null;
   switch (cell.is) {
     case "part":
@@ -82,7 +95,7 @@ function partsOf(cell: Exclude<Cell, InputCell>, filled: ReadonlyMap<Cell, Fille
   }
 }
 
-function make(cell: Cell, filled: ReadonlyMap<Cell, Filled>, mode: Mode): Filled {
+function make(cell: Cell, filled: Columns, mode: Mode): Filled {
   switch (cell.is) {
     case "input":
       return makeInput(cell, filled, mode);
@@ -95,12 +108,12 @@ function make(cell: Cell, filled: ReadonlyMap<Cell, Filled>, mode: Mode): Filled
   }
 }
 
-function makeInput(cell: InputCell, filled: ReadonlyMap<Cell, Filled>, mode: Mode): Filled {
+function makeInput(cell: InputCell, filled: Columns, mode: Mode): Filled {
   if (cell.estimate) return filled.get(cell.estimate) ?? hole("no estimate");
   return fillInput(cell, mode === "nominal");
 }
 
-function makePart(cell: PartCell, filled: ReadonlyMap<Cell, Filled>, mode: Mode): Filled {
+function makePart(cell: PartCell, filled: Columns, mode: Mode): Filled {
   const whole = filled.get(cell.joint);
   if (!whole || isColumn(whole)) return whole ?? hole("not computed");
   const columns = whole.each[0] as Readonly<Record<string, Float64Array>>;
@@ -132,7 +145,7 @@ const combined = {
   min: Math.min,
 } as const;
 
-function makeSlot(cell: SlotCell, filled: ReadonlyMap<Cell, Filled>): Filled {
+function makeSlot(cell: SlotCell, filled: Columns): Filled {
   const parts = cell.shares.map((c) => filled.get(c) ?? hole("not computed"));
   const n = longest(parts);
   const { combine, bound: allAtOnce } = cell.decl;
@@ -195,7 +208,7 @@ function counted(holes: Map<string, number> | null, reason: string): Map<string,
   return (holes ?? new Map<string, number>()).set(reason, (holes?.get(reason) ?? 0) + 1);
 }
 
-function makeFigure(cell: FigureCell, filled: ReadonlyMap<Cell, Filled>, mode: Mode): Filled {
+function makeFigure(cell: FigureCell, filled: Columns, mode: Mode): Filled {
   const { decl } = cell;
   if (cell.waits) return hole(cell.waits.says);
   const names: string[] = [];
@@ -302,7 +315,7 @@ function makeSimulated(
   x: Record<string, unknown>,
   names: readonly string[],
   parts: readonly Filled[],
-  filled: ReadonlyMap<Cell, Filled>,
+  filled: Columns,
   mode: Mode,
 ): Column {
   const close = cell.estimate ? filled.get(cell.estimate) : undefined;

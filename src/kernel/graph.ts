@@ -71,6 +71,8 @@ export interface Graph {
   readonly cells: ReadonlyMap<string, Cell>;
   readonly checks: readonly CheckCell[];
   readonly notices: readonly NoticeCell[];
+  /** Whether the words stand at a thing on which something hangs. */
+  readonly stands: (item: Item, when: readonly When[] | undefined) => boolean;
   /** The cell a reference leads to from a thing. */
   readonly find: (from: Item, ref: Ref<unknown>) => Cell | Missing;
   /** The nearest thing of a kind: the thing itself, the only one its holder has, and so on upwards. */
@@ -403,7 +405,7 @@ export function build(house: House, model: Model): Graph {
       }
     }
   }
-  return { house, model, items, cells, checks, notices, find, holder };
+  return { house, model, items, cells, checks, notices, stands: (item, when) => words(item, when) === null, find, holder };
 }
 
 /** The word on which existence hangs: never one of several that are typical. */

@@ -15,10 +15,10 @@ export interface Study {
   readonly answer: Answer;
 }
 
-/** Studies a shop. `before` lends its columns where nothing changed. */
-export function study(house: House, shop: ParsedShop, variant: Variant, mode: Mode, before?: Study): Study {
+/** Studies a shop. `before` lends its columns where nothing changed; without figures wanted, only what the checks ask is worked out. */
+export function study(house: House, shop: ParsedShop, variant: Variant, mode: Mode, before?: Study, figuresWanted = true): Study {
   const model = resolve(shop, house.keys, variant);
   const graph = build(house, model);
   const evaluation = evaluate(graph, mode, before?.evaluation);
-  return { house, shop, model, graph, evaluation, answer: answer(evaluation) };
+  return { house, shop, model, graph, evaluation, answer: answer(evaluation, figuresWanted) };
 }

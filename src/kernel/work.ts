@@ -262,6 +262,7 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
     cells: new Map(),
     checks: [],
     notices: [],
+    stands: () => false,
     find: () => ({ missing: "not-there", says: "" }),
     holder: () => bench,
   };

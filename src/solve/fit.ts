@@ -20,6 +20,7 @@ const DEPENDENT = 1e-13;
  * Source: G. Golub, C. Van Loan, Matrix Computations, sec. 5.2 and 5.3.
  */
 export function linearFit(columns: readonly (readonly number[])[], y: readonly number[]): LinearFit | null {
+  if (y.length <= columns.length) return null;
   const centres = columns.map(centre);
   const y_m = centre(y);
   const centred = columns.map((column, j) => column.map((x) => x - at(centres, j)));
@@ -27,7 +28,7 @@ export function linearFit(columns: readonly (readonly number[])[], y: readonly n
     centred,
     y.map((value) => value - y_m),
   );
-  if (fitted === null || y.length <= columns.length) return null;
+  if (fitted === null) return null;
   return {
     of: fitted.of,
     constant: y_m - fitted.of.reduce((sum, b, j) => sum + b * at(centres, j), 0),

@@ -61,7 +61,7 @@ function interpolated(a: number, b: number, c: number, fa: number, fb: number, f
   const s = fb / fa;
   const step =
     a === c
-      ? ((c - b) * s) / (1 - s)
+      ? ((b - c) * s) / (1 - s)
       : (s * ((c - b) * (fa / fc) * (fa / fc - fb / fc) - (b - a) * (fb / fc - 1))) / -((fa / fc - 1) * (fb / fc - 1) * (s - 1));
   return Number.isFinite(step) ? step : null;
 }

@@ -116,7 +116,7 @@ export interface MotorPoint {
 /** Rounds in which torque and bus valley settle on each other; the valley falls slowly with power, each round leaves a tenth. */
 const ROUNDS = 4;
 /** Change of power below which another round would change nothing that is shown [1]. */
-const SETTLED = 2e-3;
+const SETTLED = 5e-3;
 
 /**
  * The most the motor gives at shaft speed w with line current I, bus and torque settled on each other.

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { expectNear, refused, shopOf, worked } from "./bench.test-help.ts";
+import type { CutPath } from "./cut-path.ts";
 
 const turning304 = { kc11: "2350 N/mm2", m_c: "0.21", a_p: "1.5 mm", f: "0.2 mm", kappa: "95 deg", d: "25 mm" };
 
@@ -30,7 +31,8 @@ test("mild steel, 3 mm by 0.2 mm at 120 m/min, takes 4.65 kW at the motor", () =
     kappa: "90 deg",
     d: "40 mm",
   });
-  expectNear((torque * (2 * (120 / 60))) / 0.04 / 0.8, 4650, 1e-9);
+  const atCut = (torque * (2 * (120 / 60))) / 0.04;
+  expectNear(worked("spindle.cut.motor-power", { P: `${atCut} W`, eta_b: "80 %", T_0: "0 N*m", w: "900 rpm" }), 4650, 1e-9);
 });
 
 test("a drill of 8.5 mm at 0.12 mm a turn in titanium asks 2.7366 N m and 376 W at 35 m/min", () => {
@@ -144,4 +146,18 @@ test("a material that is not named leaves the whole table as its band", () => {
   });
   const amount = s.answer.figures["lathe/spindle.work/shaft.operations.rough.cut.torque"]?.amount;
   expect(Number(amount?.high) / Number(amount?.low)).toBeGreaterThan(3);
+});
+
+test("parting runs up to its cap and its torque falls to nothing at the centre", () => {
+  const s = shopOf(
+    machine,
+    work("{ operation: part-off, kind: part-off, surface-speed: 100 m/min, speed-limit: 2500 rpm, feed: 0.05 mm, width: 2 mm, wear: 1 }"),
+  );
+  const filled = [...s.evaluation.filled].find(([cell]) => cell.address.endsWith("part-off.cut.path"))?.[1];
+  const path = (filled && "each" in filled ? filled.each[0] : undefined) as CutPath | undefined; // what the value gives
+  const outside = s.answer.figures["lathe/spindle.work/shaft.operations.part-off.cut.torque"]?.amount.nominal;
+  expect(path?.T[0]).toBe(outside);
+  expect(path?.T.at(-1)).toBe(0);
+  expect(path?.w[0]).toBeCloseTo(100 / 60 / 10e-3, 9);
+  expect(path?.w.at(-1)).toBeCloseTo((2500 * Math.PI) / 30, 9);
 });

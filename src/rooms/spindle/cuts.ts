@@ -6,8 +6,9 @@ import { givenSpeed, speedCap, surfaceSpeed, thrustShare } from "./cut-inputs.ts
 import { millPeakTorque, millThickness, millTorque } from "./cut-mill.ts";
 import { grooveThickness, grooveTorque, threadThickness, threadTorque, turnThickness, turnTorque } from "./cut-turn.ts";
 import { drillCorrection, edgeCorrection, edged, tapCorrection, toolCutDiameter, workDiameter } from "./cut-work.ts";
-import { specificForce, spindleSpeed } from "./cutting.ts";
+import { motorPower, specificForce, spindleSpeed } from "./cutting.ts";
 import { kienzle, KIENZLE, lawNeeds } from "./kienzle.ts";
+import { frictionSteady, topEfficiency } from "./mass.ts";
 import { topSpeedWanted } from "./spindle-inputs.ts";
 
 export { operationKind } from "./cut-inputs.ts";
@@ -120,6 +121,19 @@ export const cutPower = figure({
   needs: { T_m: meanTorque, w: cutSpeed },
   of: (x) => x.T_m * x.w,
   signs: { T_m: "+", w: "+" },
+});
+
+export const cutMotorPower = figure({
+  id: "spindle.cut.motor-power",
+  per: operation,
+  symbol: "P_m",
+  unit: "W",
+  says: "power at the motor shaft for this cut, idle spindle included",
+  formula: "P / eta_b + T_0 * w",
+  source: "energy balance; belt of the fastest ratio",
+  needs: { P: cutPower, eta_b: topEfficiency, T_0: frictionSteady, w: cutSpeed },
+  of: (x) => motorPower({ P: x.P, eta_b: x.eta_b, eta_m: 1, P_idle: x.T_0 * x.w }),
+  signs: { P: "+", eta_b: "-", T_0: "+", w: "+" },
 });
 
 export const edgeForce = figure({

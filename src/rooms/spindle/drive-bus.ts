@@ -313,6 +313,9 @@ export const outputVoltage = figure({
   signs: { V_dc: "+", k_dt: "+" },
 });
 
+/** Only a drive made for three phases is asked what one phase does to it. */
+const threePhaseDrive = [{ word: inputPhases, is: ["3"] }] as const;
+
 const motorFactor = known("drive-power-factor", {
   symbol: "pf_m",
   value: 0.8,
@@ -344,6 +347,7 @@ const ON_THREE = "the same simulation on three stiff phases at the drive's rated
 export const ratedLineCurrent = simulated({
   id: "spindle.drive.rated-line-current",
   per: drive,
+  when: threePhaseDrive,
   symbol: "I_3",
   unit: "A",
   says: "line current the drive was built for, simulated on three phases",
@@ -358,6 +362,7 @@ export const ratedLineCurrent = simulated({
 export const ratedCapacitorCurrent = simulated({
   id: "spindle.drive.rated-capacitor-current",
   per: drive,
+  when: threePhaseDrive,
   symbol: "I_C3",
   unit: "A",
   says: "capacitor current the drive was built for, simulated on three phases",
@@ -369,30 +374,18 @@ export const ratedCapacitorCurrent = simulated({
   read: (r) => r.I_C,
   tolerance: 1e-3,
 });
-const BUILT_FOR_ONE = "no limit for a drive made for one phase, whose output rating already counts it";
 export const lineCurrentBuiltFor = figure({
   id: "spindle.drive.line-current-built-for",
   per: drive,
+  when: threePhaseDrive,
   symbol: "I_b",
   unit: "A",
   says: "input current the drive was built for",
-  method: `rated input current where the papers give it, else the one simulated on three phases; ${BUILT_FOR_ONE}`,
+  method: "rated input current where the papers give it, else the one simulated on three phases",
   source: "data sheet, or own simulation",
-  needs: { I_3: first(driveInputCurrent, ratedLineCurrent), n_in: inputPhases },
-  of: (x) => (x.n_in < 3 ? Infinity : x.I_3),
+  needs: { I_3: first(driveInputCurrent, ratedLineCurrent) },
+  of: (x) => x.I_3,
 });
-export const capacitorCurrentBuiltFor = figure({
-  id: "spindle.drive.capacitor-current-built-for",
-  per: drive,
-  symbol: "I_Cb",
-  unit: "A",
-  says: "capacitor current the drive was built for",
-  method: `the one simulated on three phases; ${BUILT_FOR_ONE}`,
-  source: "own simulation",
-  needs: { I_C3: ratedCapacitorCurrent, n_in: inputPhases },
-  of: (x) => (x.n_in < 3 ? Infinity : x.I_C3),
-});
-
 const shareJob = job<{ V: number; f: number; P: number; C: number; R: number; L: number; I_line: number; I_C: number }, { share: number }>({
   id: "spindle.one-phase-share",
   version: 1,
@@ -401,6 +394,7 @@ const shareJob = job<{ V: number; f: number; P: number; C: number; R: number; L:
 export const onePhaseRating = simulated({
   id: "spindle.drive.one-phase-share",
   per: drive,
+  when: threePhaseDrive,
   symbol: "k_1",
   unit: "1",
   kind: "share",
@@ -425,6 +419,7 @@ export const onePhaseRating = simulated({
 export const ratingSinglePhase = figure({
   id: "spindle.drive.rating-single-phase",
   per: drive,
+  when: threePhaseDrive,
   symbol: "I_1ph",
   unit: "A",
   says: "rated output current a three-phase drive of this make-up needs to carry this motor on one phase",
@@ -433,9 +428,6 @@ export const ratingSinglePhase = figure({
   needs: { I_d: driveCurrent, P_bus: busPowerFull, k_1: onePhaseRating, P_r: ratedBusPower },
   of: (x) => (x.I_d * x.P_bus) / (x.k_1 * x.P_r),
 });
-
-/** Only a drive made for three phases is asked what one phase does to it. */
-const threePhaseDrive = [{ word: inputPhases, is: ["3"] }] as const;
 
 const onePhaseRemedies = [
   { does: "a bigger frame", costs: "its price; more bus capacitance, so sharper pulses", changes: [driveCurrent] },
@@ -451,6 +443,7 @@ const onePhaseRemedies = [
 export const threeOnOne = figure({
   id: "spindle.drive.needs-permission",
   per: drive,
+  when: threePhaseDrive,
   symbol: "n_p",
   unit: "1",
   kind: "count",
@@ -463,6 +456,7 @@ export const threeOnOne = figure({
 export const permission = figure({
   id: "spindle.drive.permission",
   per: drive,
+  when: threePhaseDrive,
   symbol: "n_ok",
   unit: "1",
   kind: "count",
@@ -499,7 +493,7 @@ export const onePhaseCapacitor = check({
   when: threePhaseDrive,
   asks: "Do the bus capacitors stand the current of one phase?",
   demand: capacitorCurrent,
-  capacity: capacitorCurrentBuiltFor,
+  capacity: ratedCapacitorCurrent,
   H: 1.1,
   remedies: onePhaseRemedies,
 });

@@ -4,6 +4,7 @@ import * as capability from "./capability.ts";
 import * as cutDrill from "./cut-drill.ts";
 import * as cutInputs from "./cut-inputs.ts";
 import * as cutMill from "./cut-mill.ts";
+import * as cutPath from "./cut-path.ts";
 import * as cutTurn from "./cut-turn.ts";
 import * as cutWork from "./cut-work.ts";
 import * as cuts from "./cuts.ts";
@@ -41,6 +42,8 @@ import * as stopping from "./stopping.ts";
 import * as testCuts from "./test-cuts.ts";
 import * as ratios from "./ratios.ts";
 
+export { shippedCatalogue } from "./shipped.ts";
+
 export const spindle = room({
   name: "spindle",
   title: "Spindle",
@@ -70,6 +73,7 @@ export const spindle = room({
     cutDrill,
     cutMill,
     cuts,
+    cutPath,
     reach,
     loads,
     mass,

@@ -6,7 +6,7 @@ const frame: Frame = { width: 586, units: "metric", prefix: "p" };
 /** One case of samples made by hand, laid before a picture. */
 function draw(p: Picture, ...samples: readonly object[]): Drawn {
   const sampled: Sampled<object> = { count: samples.length, at: (k) => samples[k] ?? {} };
-  return p.draws([{ name: "as found", samples: sampled as Sampled<never> }], frame);
+  return p.draws([{ name: "as found", samples: sampled as Sampled<never>, verdict: () => null }], frame);
 }
 
 const spin = {

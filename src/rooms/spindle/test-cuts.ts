@@ -1,7 +1,7 @@
 // The user's own test cuts: the two Kienzle numbers of this tool in this material.
 import { figure, input, listInput, value } from "../../kernel/figure.ts";
 import { spindle } from "../ground/index.ts";
-import { type KienzleFit, kienzleFit, testForce } from "./materials.ts";
+import { type KienzleFit, kienzleFit, kienzleInterval, testForce } from "./materials.ts";
 
 const how = "Step cut-test: one tool, one depth, one surface speed, three feeds or more.";
 
@@ -117,16 +117,41 @@ export const kienzleExponent = figure({
   of: (x) => x.fit?.m_c ?? Number.NaN,
   valid: fits,
 });
-export const kienzleDoubt = figure({
-  id: "spindle.cut.kienzle-doubt",
-  per: spindle,
-  symbol: "s_k",
+/** Student's quantile at 95 %, one side, for 1, 2, 3 ... degrees of freedom; beyond the list that of the normal law. Any textbook of statistics. */
+const STUDENT = [6.314, 2.92, 2.353, 2.132, 2.015, 1.943, 1.895, 1.86, 1.833, 1.812] as const;
+const NORMAL = 1.645;
+const interval = (fit: KienzleFit) => kienzleInterval(fit, STUDENT[fit.degrees - 1] ?? NORMAL);
+const END = `${METHOD}; value and standard error, times Student's quantile for the cuts less two`;
+const end = (id: string, symbol: string, says: string, of: (fit: KienzleFit) => number) =>
+  ({
+    id: `spindle.cut.${id}`,
+    per: spindle,
+    symbol,
+    says,
+    method: END,
+    source: KIENZLE,
+    needs: { fit: kienzleLine },
+    of: (x: { fit: KienzleFit | null }) => (x.fit === null ? Number.NaN : of(x.fit)),
+    valid: fits,
+  }) as const;
+
+export const kienzleForceLow = figure({
+  ...end("kienzle-force-low", "kc11_lo", "lower end of that specific force, 90 % interval", (f) => interval(f).kc11[0]),
+  unit: "Pa",
+  kind: "stress",
+});
+export const kienzleForceHigh = figure({
+  ...end("kienzle-force-high", "kc11_hi", "upper end of that specific force, 90 % interval", (f) => interval(f).kc11[1]),
+  unit: "Pa",
+  kind: "stress",
+});
+export const kienzleExponentLow = figure({
+  ...end("kienzle-exponent-low", "mc_lo", "lower end of that fall, 90 % interval", (f) => interval(f).m_c[0]),
   unit: "1",
-  kind: "share",
-  says: "standard error of that specific force, as a share of it",
-  method: `${METHOD}; standard error of the intercept`,
-  source: KIENZLE,
-  needs: { fit: kienzleLine },
-  of: (x) => x.fit?.se_ln_kc11 ?? Number.NaN,
-  valid: fits,
+  kind: "ratio",
+});
+export const kienzleExponentHigh = figure({
+  ...end("kienzle-exponent-high", "mc_hi", "upper end of that fall, 90 % interval", (f) => interval(f).m_c[1]),
+  unit: "1",
+  kind: "ratio",
 });

@@ -1,5 +1,15 @@
 // What the drive gives the motor at each frequency, and the torque that current, voltage and pull-out leave.
-import { breakdownSlip, breakdownTorque, type Circuit, emptyFold, type Folded, folded, slipAtCurrent, torqueAtSlip } from "./circuit.ts";
+import {
+  breakdownSlip,
+  breakdownTorque,
+  type Circuit,
+  emptyFold,
+  type Folded,
+  folded,
+  slipAtCurrent,
+  slipAtTorque,
+  torqueAtSlip,
+} from "./circuit.ts";
 import type { Refusal } from "./refusal.ts";
 import { root } from "../../solve/root.ts";
 
@@ -143,6 +153,8 @@ export function lawTorque(k: Folded, law: VoltageLaw, s: number): number {
 }
 
 function slipBelowPullOut(k: Folded, law: VoltageLaw, out: LimitPoint, T: number): number {
+  // On plain volts per hertz the terminal voltage does not move with slip, and the torque's own quadratic answers.
+  if (law.E_0 === null) return slipAtTorque(k, out.V, T) ?? out.s;
   return root((s) => lawTorque(k, law, s) - T, 0, out.s) ?? out.s;
 }
 
@@ -156,9 +168,38 @@ export function torqueLimitAtSpeed(c: Circuit, law: VoltageLaw, w: number, I: nu
   const lowest = 0.02; // Hz; below, the circuit gives no torque worth a name
   const k = emptyFold();
   const still = Math.max((w * c.poles) / (4 * Math.PI), lowest);
+  const quick = atSpeedBySecant(c, law, still, I, k);
+  if (quick !== null) return quick;
   const lag = (f: number) => ((4 * Math.PI * f) / c.poles) * (1 - torqueLimit(c, law, f, I, k).s) - w;
   const f = root(lag, still, Math.max(mostSlip * still, law.f_n), 1e-9 * law.f_n);
   return f === null ? null : { ...torqueLimit(c, law, f, I, k), f };
+}
+
+/** Rounds after which a frequency that has not settled is sought by bracketing instead. */
+const ROUNDS = 8;
+/** Change of frequency at which it has settled [1]. */
+const SETTLED = 1e-10;
+
+/**
+ * The limit where f (1 - s(f)) = `still` [Hz], by the secant of g(f) = still/(1 - s(f)) - f: slip changes slowly with frequency, so a few
+ * rounds do. null where they do not.
+ */
+function atSpeedBySecant(c: Circuit, law: VoltageLaw, still: number, I: number, k: Folded): (LimitPoint & { f: number }) | null {
+  let f = still;
+  let point = torqueLimit(c, law, f, I, k);
+  let before = f;
+  let missBefore = still / (1 - point.s) - f;
+  f += missBefore;
+  for (let round = 0; round < ROUNDS && point.s < 1; round += 1) {
+    point = torqueLimit(c, law, f, I, k);
+    const miss = still / (1 - point.s) - f;
+    if (Math.abs(miss) <= SETTLED * f) return { ...point, f };
+    const slope = (miss - missBefore) / (f - before);
+    [before, missBefore] = [f, miss];
+    f -= miss / slope;
+    if (!(f >= still && Number.isFinite(f))) return null;
+  }
+  return null;
 }
 
 /**

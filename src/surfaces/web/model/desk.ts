@@ -2,7 +2,6 @@
 import { batch, computed, effect, signal } from "@preact/signals";
 import type { Answer } from "../../../kernel/answer.ts";
 import type { Finding } from "../../../kernel/finding.ts";
-import type { Mode } from "../../../kernel/evaluate.ts";
 import type { Household } from "../worker/household.ts";
 import type { Answered, AskName, FromWorker, OfAsk, ReplyOf, ToWorker } from "../worker/protocol.ts";
 import type { Laid, View } from "../worker/view.ts";
@@ -50,15 +49,6 @@ export const isStale = computed(() => banded.value === null || banded.value.pass
 /** Nothing better is coming for this view. */
 export const isSettled = computed(() => banded.value?.pass === pass.value && banded.value.mode === "full");
 
-/**
- * Two hands of one worker program: a pass once begun cannot be interrupted, so the nominal numbers of the next keystroke must
- * not wait behind the bands of this one.
- */
-type Hand = "quick" | "thorough";
-const modesOf: Readonly<Record<Hand, readonly Mode[]>> = { quick: ["nominal"], thorough: ["quick", "full"] };
-/** Letters come in bursts; bands are worth computing when the burst is over. */
-const pause = 150; // ms
-
 interface Open {
   readonly fulfil: (reply: unknown) => void;
   readonly reject: (error: Error) => void;
@@ -66,19 +56,14 @@ interface Open {
 const open = new Map<number, Open>();
 let lastAsk = 0;
 
-const hands: Readonly<Record<Hand, Worker>> = { quick: startHand(), thorough: startHand() };
+const worker = new Worker(new URL("../worker/worker.ts", import.meta.url), { type: "module" });
+worker.onmessage = ({ data }: MessageEvent<FromWorker>) => receive(data);
+worker.onerror = (event) => {
+  trouble.value = `The worker stopped: ${event.message}`;
+};
 
-function startHand(): Worker {
-  const worker = new Worker(new URL("../worker/worker.ts", import.meta.url), { type: "module" });
-  worker.onmessage = ({ data }: MessageEvent<FromWorker>) => receive(data);
-  worker.onerror = (event) => {
-    trouble.value = `The worker stopped: ${event.message}`;
-  };
-  return worker;
-}
-
-function tell(hand: Hand, message: ToWorker): void {
-  hands[hand].postMessage(message);
+function tell(message: ToWorker): void {
+  worker.postMessage(message);
 }
 
 function receive(message: FromWorker): void {
@@ -110,11 +95,10 @@ function take(answered: Answered): void {
   });
 }
 
-/** Asks the worker; `quick` answers at once and from nominal numbers, `thorough` from the best there are. */
-export function ask<K extends AskName>(name: K, of: OfAsk<K>, hand: Hand = "thorough"): Promise<ReplyOf<K>> {
-  if (hand === "thorough") lookThoroughly();
+/** Asks the worker; it answers from the best that it has worked out for what is looked at now. */
+export function ask<K extends AskName>(name: K, of: OfAsk<K>): Promise<ReplyOf<K>> {
   const id = (lastAsk += 1);
-  tell(hand, { say: "ask", id, name, of });
+  tell({ say: "ask", id, name, of });
   return new Promise((fulfil, reject) => {
     open.set(id, { fulfil: fulfil as (reply: unknown) => void, reject });
   });
@@ -122,36 +106,23 @@ export function ask<K extends AskName>(name: K, of: OfAsk<K>, hand: Hand = "thor
 
 let sent: ReadonlyMap<string, string> = new Map();
 let view: View | null = null;
-let viewSent: View | null = null;
-let waiting: ReturnType<typeof setTimeout> | undefined;
 
-function lookThoroughly(): void {
-  clearTimeout(waiting);
-  if (view === null || view === viewSent) return;
-  viewSent = view;
-  tell("thorough", { say: "view", view, modes: modesOf.thorough });
-}
-
-/** Sends what changed to the workers, now and whenever it changes. */
+/** Sends what changed to the worker, now and whenever it changes. */
 export function startDesk(): void {
-  void ask("household", null, "quick").then((reply) => {
+  void ask("household", null).then((reply) => {
     household.value = reply;
   });
   effect(() => {
     if (folder.value === null) return;
     const changed = differences(sent, texts.value);
     sent = texts.value;
-    if (changed.length > 0) for (const hand of ["quick", "thorough"] as const) tell(hand, { say: "texts", texts: changed });
+    if (changed.length > 0) tell({ say: "texts", texts: changed });
     const values = [...edits.value.values].map(([address, value]) => ({ address, value }));
     const next: View = { pass: (view?.pass ?? 0) + 1, values, options: laid.value, units: wished.units.value };
     if (view !== null && changed.length === 0 && sameView(view, next)) return;
-    const isFirst = view === null;
     view = next;
     pass.value = next.pass;
-    tell("quick", { say: "view", view: next, modes: modesOf.quick });
-    clearTimeout(waiting);
-    if (isFirst) lookThoroughly();
-    else waiting = setTimeout(lookThoroughly, pause);
+    tell({ say: "view", view: next });
   });
 }
 

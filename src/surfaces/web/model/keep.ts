@@ -30,7 +30,7 @@ export interface Drafts {
 
 /** Everything as it would be written now. */
 export async function drafts(): Promise<Drafts> {
-  const { files, refused } = await ask("kept", null, "quick");
+  const { files, refused } = await ask("kept", null);
   const all = new Map([...edits.value.texts, ...files.map(({ path, text }) => [path, text] as const)]);
   return {
     files: [...all]
@@ -89,7 +89,7 @@ export async function settleConflict(path: string, choice: (conflict: number) =>
   if (!conflict) return;
   const text = resolved(conflict.pieces, choice);
   const { values } = edits.value;
-  const { addresses } = await ask("valuesIn", { path, values: [...values.keys()] }, "quick");
+  const { addresses } = await ask("valuesIn", { path, values: [...values.keys()] });
   batch(() => {
     const left = new Map(conflicts.value);
     left.delete(path);

@@ -21,8 +21,9 @@ export class Bench {
   #disk: ParsedShop | null = null;
   #edited: ParsedShop | null = null;
   #prepared: Prepared | null = null;
-  /** Evaluations of the present view, and the last of each mode to lend columns. */
+  /** Evaluations of the present view, those of them that are whole, and the last of each mode to lend columns. */
   readonly #now = new Map<Mode, Evaluation>();
+  readonly #whole = new Set<Mode>();
   readonly #last = new Map<Mode, Evaluation>();
 
   lay(texts: readonly (readonly [string, string | null])[]): void {
@@ -41,6 +42,7 @@ export class Bench {
 
   #forget(): void {
     this.#now.clear();
+    this.#whole.clear();
     this.#prepared = null;
   }
 
@@ -73,19 +75,27 @@ export class Bench {
     const { variant } = this.prepared();
     const made = this.evaluated(variant, mode, this.#last.get(mode));
     this.#now.set(mode, made);
-    this.#last.set(mode, made);
     return made;
   }
 
-  /** The best evaluation of what is looked at that is there already; the nominal one where none is. */
+  /** Every column of it is worked out: it lends them to what comes next. */
+  finished(mode: Mode): void {
+    this.#whole.add(mode);
+    const made = this.#now.get(mode);
+    if (made) this.#last.set(mode, made);
+  }
+
+  /** The best evaluation of what is looked at that is whole; the nominal one where none is. */
   best(): Evaluation {
-    return this.#now.get("full") ?? this.#now.get("quick") ?? this.evaluation("nominal");
+    const mode = (["full", "quick"] as const).find((m) => this.#whole.has(m)) ?? "nominal";
+    return this.evaluation(mode);
   }
 
   /** Another variant of the shop, evaluated beside the one looked at. */
   evaluated(variant: Variant, mode: Mode, before?: Evaluation): Evaluation {
     const model = shownIn(resolve(this.prepared().shop, this.house.keys, variant), this.view.units);
-    return evaluate(build(this.house, model), mode, before ?? this.#now.get(mode) ?? this.#last.get(mode));
+    const lends = this.#whole.has(mode) ? this.#now.get(mode) : this.#last.get(mode);
+    return evaluate(build(this.house, model), mode, before ?? lends);
   }
 }
 

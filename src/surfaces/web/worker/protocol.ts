@@ -8,8 +8,8 @@ import type { Refused, View } from "./view.ts";
 export type ToWorker =
   /** Texts of files that are new or changed; null for one that is gone. */
   | { readonly say: "texts"; readonly texts: readonly (readonly [path: string, text: string | null])[] }
-  /** Answers in these modes, one after another; each is posted when it is there. */
-  | { readonly say: "view"; readonly view: View; readonly modes: readonly Mode[] }
+  /** Answered in every mode, one after another, unless a newer view comes between. */
+  | { readonly say: "view"; readonly view: View }
   | { readonly say: "ask"; readonly id: number; readonly name: AskName; readonly of: unknown };
 
 export interface Answered {

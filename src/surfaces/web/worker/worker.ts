@@ -1,14 +1,32 @@
-// The worker: it alone computes. Messages come in order; between two passes it lets newer ones in, so that an edit ends the passes of older ones.
+// The worker: it alone computes. A pass is worked off in slices, and between two of them newer messages come in: an edit ends the passes
+// of older ones, and a question never waits long.
 import { answer } from "../../../kernel/answer.ts";
-import type { Mode } from "../../../kernel/evaluate.ts";
+import type { Evaluation, Mode } from "../../../kernel/evaluate.ts";
+import type { Cell } from "../../../kernel/graph.ts";
 import { asks } from "./asks.ts";
 import { Bench } from "./bench.ts";
 import { planOf } from "./plan.ts";
 import type { FromWorker, ToWorker } from "./protocol.ts";
 import { partsOf, type Refused } from "./view.ts";
 
+/** Nominal numbers first, then bands with estimates in the place of simulations, then all of it. */
+const modes: readonly Mode[] = ["nominal", "quick", "full"];
+/** A slice of a pass; a single figure may take longer. */
+const slice = 12; // ms
+/** Letters come in bursts: bands wait until the burst is over. */
+const pause = 120; // ms
+
 const bench = new Bench();
-let due: readonly Mode[] = [];
+
+/** The pass under way: what of it is still to be worked out. */
+interface Pass {
+  readonly number: number;
+  readonly mode: Mode;
+  readonly evaluation: Evaluation;
+  readonly left: Iterator<Cell>;
+}
+let under: Pass | null = null;
+let waiting: ReturnType<typeof setTimeout> | undefined;
 
 const post = (message: FromWorker): void => self.postMessage(message);
 const saysOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
@@ -20,8 +38,8 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>): void => {
       return;
     case "view":
       bench.look(data.view);
-      due = data.modes;
-      later();
+      clearTimeout(waiting);
+      begin("nominal");
       return;
     case "ask":
       try {
@@ -34,35 +52,59 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>): void => {
   }
 };
 
-/** One pass, after the messages that wait. */
+/** The next slice, after the messages that wait. */
 const turn = new MessageChannel();
-turn.port1.onmessage = () => {
-  const [mode, ...rest] = due;
-  if (mode === undefined) return;
-  due = rest;
-  pass(mode);
-  if (rest.length > 0) later();
-};
+turn.port1.onmessage = () => guarded(work);
 const later = (): void => turn.port2.postMessage(null);
 
-function pass(mode: Mode): void {
-  const { pass: number } = bench.view;
+function guarded(of: () => void): void {
   try {
-    const evaluation = bench.evaluation(mode);
-    const { model } = evaluation.graph;
-    const said = answer(evaluation);
-    const findings = said.findings.filter((f) => f.place.file !== "tried");
-    post({
-      say: "answer",
-      pass: number,
-      mode,
-      answer: { ...said, findings },
-      plan: planOf(model),
-      refused: [...bench.prepared().refused, ...refusedTries(said.findings)],
-    });
+    of();
   } catch (error) {
-    post({ say: "failed", pass: number, says: saysOf(error) });
+    under = null;
+    post({ say: "failed", pass: bench.view.pass, says: saysOf(error) });
   }
+}
+
+function begin(mode: Mode): void {
+  guarded(() => {
+    const evaluation = bench.evaluation(mode);
+    under = { number: bench.view.pass, mode, evaluation, left: evaluation.graph.cells.values() };
+    later();
+  });
+}
+
+function work(): void {
+  // Texts or a view may have changed what is looked at since the slice before.
+  if (under === null || under.number !== bench.view.pass) return;
+  const { mode, evaluation, left, number } = under;
+  const until = performance.now() + slice;
+  while (performance.now() < until) {
+    const { value, done } = left.next();
+    if (done) {
+      under = null;
+      tell(number, mode, evaluation);
+      const next = modes[modes.indexOf(mode) + 1];
+      if (next === "quick") waiting = setTimeout(() => begin(next), pause);
+      else if (next) begin(next);
+      return;
+    }
+    evaluation.filled.get(value);
+  }
+  later();
+}
+
+function tell(pass: number, mode: Mode, evaluation: Evaluation): void {
+  bench.finished(mode);
+  const said = answer(evaluation);
+  post({
+    say: "answer",
+    pass,
+    mode,
+    answer: { ...said, findings: said.findings.filter((f) => f.place.file !== "tried") },
+    plan: planOf(evaluation.graph.model),
+    refused: [...bench.prepared().refused, ...refusedTries(said.findings)],
+  });
 }
 
 /** Values laid over that the loader did not take, told by their line among the values tried. */
