@@ -295,10 +295,24 @@ export function checkAnswer(e: Evaluation, j: Judged, system: System): CheckAnsw
 
 /** Keys that hold things and say nothing themselves. */
 const holders = new Set(["work", "operations", "axes", "fluids", "belts"]);
-const thingOf = (item: Item): string => item.path.filter((key) => !holders.has(key)).join(" ");
+export const thingOf = (item: Item): string => item.path.filter((key) => !holders.has(key)).join(" ");
 
 /** Low end of the margin, where the eye should fall first. One that has no number yet stands behind all that fall short of 1. */
 const lowOf = (c: CheckAnswer): number => (typeof c.margin.low === "number" ? c.margin.low : "never" in c.margin.low ? Infinity : 1);
+
+/** Every figure by its address, in their order. */
+export function figureAnswers(e: Evaluation): Record<string, FigureAnswer> {
+  const { cells, model } = e.graph;
+  const system = systemOf(model);
+  const figures: Record<string, FigureAnswer> = {};
+  for (const address of [...cells.keys()].toSorted()) {
+    const cell = cells.get(address);
+    if (!cell || cell.is === "input" || cell.is === "slot") continue;
+    const f = figureAnswer(e, cell, system);
+    if (f) figures[address] = f;
+  }
+  return figures;
+}
 
 /** The whole answer; without the figures, which cost most, where only checks are wanted. */
 export function answer(e: Evaluation, figuresWanted = true): Answer {
@@ -308,16 +322,10 @@ export function answer(e: Evaluation, figuresWanted = true): Answer {
   const checks = judge(e)
     .map((j) => checkAnswer(e, j, system))
     .toSorted((a, b) => lowOf(a) - lowOf(b) || (a.address < b.address ? -1 : 1));
-  const figures: Record<string, FigureAnswer> = {};
   const inputs: Record<string, InputAnswer> = {};
   for (const address of [...graph.cells.keys()].toSorted()) {
     const cell = graph.cells.get(address);
-    if (!cell) continue;
-    if (cell.is === "input") inputs[address] = inputAnswer(e, cell, system);
-    else if (figuresWanted && cell.is !== "slot") {
-      const f = figureAnswer(e, cell, system);
-      if (f) figures[address] = f;
-    }
+    if (cell?.is === "input") inputs[address] = inputAnswer(e, cell, system);
   }
   const { notices, findings } = said(e);
   const next = new Map<string, DeciderAnswer & { checks: string[] }>();
@@ -339,7 +347,7 @@ export function answer(e: Evaluation, figuresWanted = true): Answer {
       .map((r) => ({ name: r.name, title: r.title, answers: r.answers })),
     checks,
     notices,
-    figures,
+    figures: figuresWanted ? figureAnswers(e) : {},
     inputs,
     findings: [...model.findings, ...findings],
     options: model.options,

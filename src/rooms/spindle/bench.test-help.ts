@@ -1,5 +1,6 @@
 // A bench for tests: the house up to this room, figures worked out from values alone, and a small shop of one machine.
 import { expect } from "vitest";
+import type { Mode } from "../../kernel/evaluate.ts";
 import { type House, house } from "../../kernel/house.ts";
 import { asFound } from "../../kernel/model/node.ts";
 import { parseShop } from "../../kernel/model/shop.ts";
@@ -11,7 +12,7 @@ import { spindle } from "./index.ts";
 
 const metric = { units: "metric" } as const;
 /** The house as far as this room: what later rooms read is let pass. */
-const bench: House = house([ground, supply, spindle], {
+export const bench: House = house([ground, supply, spindle], {
   shop: [],
   machine: ["work.*", "tools.*"],
   catalogue: ["inserts.*", "materials.*"],
@@ -39,11 +40,11 @@ export function expectNear(value: number, reference: number, tolerance: number):
 const shopFile = "waywright: 1\nshop: bench\nsupply: { kind: split-phase, voltage: 240 V, rating: 60 A, existing: 10 A }\n";
 
 /** A shop of one machine called lathe, from the texts of its files. */
-export function shopOf(machine: string, more: Readonly<Record<string, string>> = {}): Study {
+export function shopOf(machine: string, more: Readonly<Record<string, string>> = {}, mode: Mode = "quick"): Study {
   const files = new Map(
     Object.entries({ "shop.yaml": shopFile, "lathe/machine.yaml": machine, ...more }).map(([file, text]) => [file, { text }]),
   );
-  return study(bench, parseShop(files, bench.keys), asFound, "quick");
+  return study(bench, parseShop(files, bench.keys), asFound, mode);
 }
 
 /** One check of such a shop, by the end of its address. */

@@ -153,7 +153,8 @@ test("parting runs up to its cap and its torque falls to nothing at the centre",
     machine,
     work("{ operation: part-off, kind: part-off, surface-speed: 100 m/min, speed-limit: 2500 rpm, feed: 0.05 mm, width: 2 mm, wear: 1 }"),
   );
-  const filled = [...s.evaluation.filled].find(([cell]) => cell.address.endsWith("part-off.cut.path"))?.[1];
+  const cell = s.graph.cells.get("lathe/spindle.work/shaft.operations.part-off.cut.path");
+  const filled = cell && s.evaluation.filled.get(cell);
   const path = (filled && "each" in filled ? filled.each[0] : undefined) as CutPath | undefined; // what the value gives
   const outside = s.answer.figures["lathe/spindle.work/shaft.operations.part-off.cut.torque"]?.amount.nominal;
   expect(path?.T[0]).toBe(outside);

@@ -22,6 +22,7 @@ import * as driveDischarge from "./drive-discharge.ts";
 import * as motorDc from "./motor-dc.ts";
 import * as motorHeat from "./motor-heat.ts";
 import * as motorKinds from "./motor-kinds.ts";
+import * as motorLinks from "./motor-links.ts";
 import * as motorServo from "./motor-servo.ts";
 import * as motorShaft from "./motor-shaft.ts";
 import * as motorTestFigures from "./motor-test-figures.ts";
@@ -62,6 +63,7 @@ export const spindle = room({
     motorDc,
     motorHeat,
     motorKinds,
+    motorLinks,
     motorServo,
     motorShaft,
     motorTestFigures,

@@ -72,8 +72,9 @@ export const dcConstant = figure({
   needs: { V_an: armatureVoltage, I_an: armatureCurrent, R_a: armatureResistance, n_n: plateSpeed, V_b: brushes },
   ...dc,
   of: (x) => (x.V_an - x.I_an * x.R_a - x.V_b) / x.n_n,
-  valid: (x) => (x.V_an > x.I_an * x.R_a + x.V_b ? null : "the armature's resistance would eat the whole plate voltage: read both again"),
 });
+const driven = (x: { k_phi: number }): string | null =>
+  x.k_phi > 0 ? null : "the armature's resistance would eat the whole plate voltage: read volts, amperes and ohms again";
 export const dcRatedTorque = figure({
   id: "spindle.motor.dc-rated-torque",
   per: motor,
@@ -109,6 +110,7 @@ export const dcSpeedFigure = figure({
   source: CHAPMAN,
   needs: { V: bridgeVolts, T: dcRatedTorque, k_phi: dcConstant, R_a: armatureResistance, V_b: brushes },
   ...dc,
+  valid: driven,
   of: (x) => dcSpeed({ k_phi: x.k_phi, R_a: x.R_a }, x.V, x.T) + (BRUSH_DROP - x.V_b) / x.k_phi,
   signs: { V: "+", T: "-", R_a: "-" },
 });
@@ -122,6 +124,7 @@ export const dcVoltageFigure = figure({
   source: CHAPMAN,
   needs: { n: plateSpeed, T: dcRatedTorque, k_phi: dcConstant, R_a: armatureResistance, V_b: brushes },
   ...dc,
+  valid: driven,
   of: (x) => dcVoltage({ k_phi: x.k_phi, R_a: x.R_a }, x.n, x.T) + x.V_b - BRUSH_DROP,
   signs: { n: "+", T: "+", R_a: "+" },
 });

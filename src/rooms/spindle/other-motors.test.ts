@@ -25,7 +25,11 @@ describe("a dc spindle motor", () => {
   });
 
   test("asks the volts that give its speed back", () => {
-    fc.assert(fc.property(some(0, 300), some(0, 40), (w, T) => expect(dcSpeed(motor, dcVoltage(motor, w, T), T)).toBeCloseTo(w, 9)));
+    fc.assert(
+      fc.property(some(0, 300), some(0, 40), (w, T) => {
+        expect(dcSpeed(motor, dcVoltage(motor, w, T), T)).toBeCloseTo(w, 9);
+      }),
+    );
   });
 
   test("on a 230 V single-phase bridge has 207 V at most: a 240 V armature never reaches base speed", () => {

@@ -64,39 +64,44 @@ const METER_TEMPERATURE = 293.15;
 export function drawCircuits(plate: Plate, readings: Readings, draw: { seed: string; count: number }): CircuitDraws | Refusal {
   const unfit = unfitReading(plate, readings);
   if (unfit !== null) return unfit;
-  const candidate = candidatesOf(plate);
   const missesOf = misses(readings);
   const logLikelihood = (x: Candidate | null) =>
     x === null ? -Infinity : missesOf(x).reduce((sum, { miss }) => sum - (miss * miss) / 2, 0);
-  const points = candidatePoints(plate, draw.seed);
+  const { points, candidates } = candidatesFitting(plate, draw.seed);
   if (points.length < LEAST) {
     return { code: "no-circuit", refused: "no circuit fits this plate: read it again; power and current belong to which voltage?" };
   }
-  const logs = points.map((point) => logLikelihood(candidate(point)));
+  const logs = candidates.map(logLikelihood);
   const weights = weightsOf(logs, 1);
   const u = uniforms(`${draw.seed}/resample`);
   const effective = effectiveDraws(weights);
   const sharp = effective < draw.count / 2;
-  const chosen = sharp
-    ? tempered({ points, logs }, (point) => logLikelihood(candidate(point)), draw.count, u).points
-    : resampled(weights, draw.count, u).flatMap((j) => points[j] ?? []);
-  const samples = chosen.flatMap((point) => candidate(point) ?? []);
+  const candidate = candidatesOf(plate);
+  const samples = sharp
+    ? tempered({ points, logs }, (point) => logLikelihood(candidate(point)), draw.count, u).points.flatMap(
+        (point) => candidate(point) ?? [],
+      )
+    : resampled(weights, draw.count, u).flatMap((j) => candidates[j] ?? []);
   const refusal = contradiction(samples, missesOf);
   if (refusal !== null) return refusal;
   const distinct = sharp ? new Set(samples.map((x) => x.c.R_1)).size : effective;
   return { columns: columnsOf(nearestFirst(samples), plate.V), effective: distinct };
 }
 
-/** The candidates' points of the unit cube, drawn until 4,000 fit the plate. */
-export function candidatePoints(plate: Plate, seed: string): Float64Array[] {
+/** The first 4,000 candidates that fit the plate, with their points of the unit cube. */
+export function candidatesFitting(plate: Plate, seed: string): { points: Float64Array[]; candidates: Candidate[] } {
   const u = uniforms(seed);
   const candidate = candidatesOf(plate);
   const points: Float64Array[] = [];
+  const candidates: Candidate[] = [];
   for (let tries = TRIES * CANDIDATES; points.length < CANDIDATES && tries > 0; tries--) {
     const point = Float64Array.from({ length: DIMENSIONS }, u);
-    if (candidate(point) !== null) points.push(point);
+    const found = candidate(point);
+    if (found === null) continue;
+    points.push(point);
+    candidates.push(found);
   }
-  return points;
+  return { points, candidates };
 }
 
 /** Sample k as a circuit with its losses. */

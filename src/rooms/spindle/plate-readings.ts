@@ -1,6 +1,6 @@
 // How well a circuit agrees with what was measured on the motor.
 import { folded, slipAtCurrent } from "./circuit.ts";
-import { lineResistance, noLoadReading, standstillImpedance, standstillReading } from "./motor-tests.ts";
+import { lineResistance, noLoadReading, standstillReading } from "./motor-tests.ts";
 import type { Candidate, Plate } from "./plate-prior.ts";
 import type { Refusal } from "./refusal.ts";
 import { fluxGuard, fluxShare } from "./voltage-laws.ts";
@@ -25,6 +25,8 @@ export interface Readings {
 
 /** Flux without load, as a share of rated, at which the magnetising reactance is still the rated one. */
 const LEAST_FLUX = 0.85;
+/** Standard uncertainties by which error alone does not explain a reading. */
+const BEYOND_ERROR = 3;
 
 /** A reading that cannot be weighed at all. */
 export function unfitReading(plate: Plate, readings: Readings): Refusal | null {
@@ -40,8 +42,8 @@ export function unfitReading(plate: Plate, readings: Readings): Refusal | null {
     }
   }
   if (standstill !== undefined) {
-    const { X } = standstillImpedance({ V: standstill.V, f: standstill.f, I: standstill.I.value, P: standstill.P.value });
-    if (!(X > 0)) return { code: "standstill-power", refused: "standstill test: more watts than volts times amperes" };
+    const { value, u } = squaredReactance(standstill);
+    if (value + BEYOND_ERROR * u < 0) return { code: "standstill-power", refused: "standstill test: more watts than volts times amperes" };
     if (standstill.I.value * standstill.k > plate.I) {
       return {
         code: "standstill-current",
@@ -59,7 +61,7 @@ export function unfitReading(plate: Plate, readings: Readings): Refusal | null {
  */
 export function misses(readings: Readings): (x: Candidate) => { name: keyof Readings; miss: number }[] {
   const { resistance, noLoad, standstill, loaded } = readings;
-  const reactance = standstill === undefined ? null : standstillReactance(standstill);
+  const reactance = standstill === undefined ? null : squaredReactance(standstill);
   return (x) => {
     const found: { name: keyof Readings; miss: number }[] = [];
     const add = (name: keyof Readings, read: Measured, expected: number | undefined) =>
@@ -71,7 +73,7 @@ export function misses(readings: Readings): (x: Candidate) => { name: keyof Read
       if (noLoad.P !== null) add("noLoad", noLoad.P, shown?.P);
     }
     if (standstill !== undefined && reactance !== null) {
-      add("standstill", reactance, standstillReading(x.c, standstill.V / standstill.k, standstill.f).X * standstill.k ** 2);
+      add("standstill", reactance, (standstillReading(x.c, standstill.V / standstill.k, standstill.f).X * standstill.k ** 2) ** 2);
     }
     if (loaded !== undefined) {
       add("loaded", loaded.s, slipAtCurrent(folded(x.c, loaded.f), loaded.V / loaded.k, loaded.I * loaded.k) ?? undefined);
@@ -80,13 +82,18 @@ export function misses(readings: Readings): (x: Candidate) => { name: keyof Read
   };
 }
 
-/** The reactance of a standstill test with its uncertainty; its resistance is not used, for bars show more of it at rest than when running. */
-function standstillReactance(x: { V: number; f: number; I: Measured; P: Measured }): Measured {
+/**
+ * Reactance squared of a standstill test, X^2 [ohm2] = (V/2I)^2 - (P/2I^2)^2, with its uncertainty.
+ *
+ * Squared, because errors of watts and amperes can make it negative where resistance outweighs reactance. The resistance itself is not
+ * used: bars show more of it at rest than when running.
+ */
+function squaredReactance(x: { V: number; f: number; I: Measured; P: Measured }): Measured {
   const I = x.I.value;
-  const { R, X } = standstillImpedance({ V: x.V, f: x.f, I, P: x.P.value });
-  const byCurrent = (R * R - X * X) / (I * X);
-  const byPower = R / (2 * I * I * X);
-  return { value: X, u: Math.hypot(byCurrent * x.I.u, byPower * x.P.u) };
+  const Z_2 = (x.V / (2 * I)) ** 2;
+  const R = x.P.value / (2 * I * I);
+  const value = Z_2 - R * R;
+  return { value, u: Math.hypot(((2 * (R * R - value)) / I) * x.I.u, (R / (I * I)) * x.P.u) };
 }
 
 /** What a refusal calls each reading. */

@@ -77,3 +77,14 @@ test("a ramp of 4 s against 3 s allowed fails, and without a wish there is nothi
 test("three times the time needed holds", () => {
   expect(verdictOf(shopOf(lathe("spin-up: 30 s", "up: 4 s")), "spindle.spin-up-holds").verdict).toBe("holds");
 });
+
+test("on plain volts per hertz the spindle starts from standstill, and vector control is no slower", () => {
+  const run = (mode: string): number => {
+    const s = shopOf(lathe("spin-up: 3 s", "up: 0 s").replace("rated-current", `mode: ${mode}, rated-current`), {}, "nominal");
+    return Number(s.answer.figures["lathe/spindle.spin-up-run"]?.amount.nominal);
+  };
+  const plain = run("volts-per-hertz");
+  expect(plain).toBeGreaterThan(0.2);
+  expect(plain).toBeLessThan(10);
+  expect(run("vector")).toBeLessThanOrEqual(plain);
+});

@@ -10,6 +10,8 @@ import { spinUpEstimate as closedForm, spinUpTime as integral, type TorqueAt } f
 import { fullFluxSpeed } from "./motor.ts";
 import { chuckInertia, motorPulley, spinUpWanted } from "./spindle-inputs.ts";
 import { ratedCurrent } from "./motor-plate.ts";
+import { root } from "../../solve/root.ts";
+import { solveT } from "./circuit.ts";
 
 export const overloadCurrent = figure({
   id: "spindle.overload-current",
@@ -99,6 +101,30 @@ const spinUpJob = job<SpinUpBrief, number | null>({
   },
 });
 
+/** Below this share of plate frequency a start need not keep clear of pull-out: the ramp only goes up and friction is all that resists. */
+const START_TO = 0.25;
+
+/**
+ * Torque near standstill on plain volts per hertz: the ramp raises the frequency until the current reaches what the drive allows.
+ *
+ * T [N m] of the circuit at speed w and the frequency f at which I_1(f) = I, V = V_n f/f_n, even past pull-out. w [rad/s], I [A rms]. Source: T circuit.
+ */
+function startTorque(c: Capability, w: number, I: number): number {
+  const own = (w * c.circuit.poles) / (4 * Math.PI);
+  const at = (f: number) => solveT((c.V_n * f) / c.f_n, f, c.circuit, 1 - own / f);
+  const top = START_TO * c.f_n;
+  const f = at(top).I_1 <= I ? top : root((x) => at(x).I_1 - I, own * (1 + 1e-6), top);
+  return f === null ? 0 : at(f).T;
+}
+
+/** Torque while speeding up. Near standstill that of the air gap: loss torques are stated for running speeds and friction is taken off elsewhere. */
+function torqueOf(c: Capability, w: number, I: number): number {
+  const limit = motorLimit(c, w, I);
+  if (limit.f === 0 || limit.f >= START_TO * c.f_n) return limit.T;
+  const gap = solveT(limit.V, limit.f, c.circuit, limit.s).T;
+  return c.E_0 === null ? Math.max(gap, startTorque(c, w, I)) : gap;
+}
+
 /** The curve the job reads: of the circuit where there is one, else full torque to base speed and full power above. */
 export function overloadCurve(x: { c: Capability | null; I: number | null; T: number; w_b: number; w: number }): {
   at: number[];
@@ -107,7 +133,7 @@ export function overloadCurve(x: { c: Capability | null; I: number | null; T: nu
   const { c, I } = x;
   const even = Array.from({ length: KNOTS }, (_, k) => x.w * (SLOWEST + ((1 - SLOWEST) * k) / (KNOTS - 1)));
   const at = x.w_b < x.w ? [...even, x.w_b].toSorted((a, b) => a - b) : even;
-  return { at, torque: at.map((w) => (c !== null && I !== null ? motorLimit(c, w, I).T : Math.min(x.T, (x.T * x.w_b) / w))) };
+  return { at, torque: at.map((w) => (c !== null && I !== null ? torqueOf(c, w, I) : Math.min(x.T, (x.T * x.w_b) / w))) };
 }
 
 export const spinUpRun = simulated({

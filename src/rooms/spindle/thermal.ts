@@ -1,6 +1,6 @@
 // How warm the winding gets: one body that losses heat and a fan cools, over any cycle and at any speed.
-import { type Circuit, currentAtSlip, emptyFold, folded, slipAtCurrent, torqueAtSlip } from "./circuit.ts";
-import { plainVoltage, type VoltageLaw } from "./voltage-laws.ts";
+import { type Circuit, currentAtSlip, folded } from "./circuit.ts";
+import { fluxShare, lawTorque, plainVoltage, pullOut, voltageAt, type VoltageLaw } from "./voltage-laws.ts";
 import { copperInverseCoefficient as beta, absoluteZero } from "../../kernel/constants.ts";
 import { root } from "../../solve/root.ts";
 
@@ -96,26 +96,23 @@ export interface Rated {
 /**
  * Air-gap torque the winding stands for ever at frequency f, and the slip and current there.
  *
- * At the rise of plate load: share (I/I_n)^2 + (1 - share) flux^2 (f/f_n)^1.5 = g(n), solved for I; torque from the circuit at that
- * current on plain volts per hertz. Zero where magnetising current alone makes more heat than the fan takes away. The shaft speed in g
- * is found together with the slip. Source: heat balance of `heat` and `cooling`.
+ * At the rise of plate load: share (I/I_n)^2 + (1 - share) flux^2 (f/f_n)^1.5 = g(n), solved for I and slip together; torque from the
+ * circuit at the volts of the law. Zero where magnetising current alone makes more heat than the fan takes away; never beyond pull-out.
+ * Source: heat balance of `heat` and `cooling`.
  */
 export function continuousTorque(c: Circuit, law: VoltageLaw, rated: Rated, body: Body, f: number): { T: number; s: number; I: number } {
-  const k = folded(c, f, emptyFold());
-  const V = plainVoltage(law, f);
-  const flux = V / f / (law.V_n / law.f_n);
+  const k = folded(c, f);
+  const flux = fluxShare(plainVoltage(law, f), f, law.V_n, law.f_n);
   const fixed = heat(body.share, 0, f / rated.f_n, flux);
-  const allowed = (s: number) => {
+  const current = (s: number) => currentAtSlip(k, voltageAt(k, law, s), s);
+  const excess = (s: number) => {
     const g = cooling(body.g_0, k.w_s * (1 - s), rated.w_n);
-    return g > fixed ? rated.I_n * Math.sqrt((g - fixed) / body.share) : 0;
+    return current(s) - rated.I_n * Math.sqrt(Math.max(0, g - fixed) / body.share);
   };
-  const excess = (s: number) => currentAtSlip(k, V, s) - allowed(s);
-  const s_bd = k.R_2 * Math.sqrt(k.Q / k.P);
-  // Current dips by a hair just above no load, so the search starts where the dip is over.
-  const start = slipAtCurrent(k, V, currentAtSlip(k, V, 0)) ?? 0;
-  if (excess(start) >= 0) return { T: 0, s: 0, I: currentAtSlip(k, V, 0) };
-  const s = root(excess, start, s_bd) ?? s_bd;
-  return { T: torqueAtSlip(k, V, s), s, I: currentAtSlip(k, V, s) };
+  if (excess(0) >= 0) return { T: 0, s: 0, I: current(0) };
+  const most = pullOut(k, law).s;
+  const s = root(excess, 0, most) ?? most;
+  return { T: lawTorque(k, law, s), s, I: current(s) };
 }
 
 /**

@@ -12,7 +12,7 @@ describe("unequal line voltages", () => {
     expect(share / 0.03).toBeGreaterThan(5);
     expect(share / 0.03).toBeLessThan(8.5);
     // The backward field sees nearly the locked motor.
-    expectNear(x.I_2, 0.03 * currentAtSlip(k, 460, 1), 0.02);
+    expectNear(x.I_2, 0.03 * currentAtSlip(k, 460, 1), 0.05);
   });
 
   test("heat by the square of their share and take a little torque", () => {

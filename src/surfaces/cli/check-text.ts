@@ -2,7 +2,8 @@
 import type { Answer, CheckAnswer, DeciderAnswer } from "../../kernel/answer.ts";
 import type { Hazard } from "../../kernel/room.ts";
 import type { Checked } from "./checked.ts";
-import { type Cures, isBetter, type Outcome } from "./cures.ts";
+import type { Outcome } from "../../kernel/compare.ts";
+import { type Cures, isBetter } from "./cures.ts";
 import { addFindings } from "./findings-text.ts";
 import { type Page, pageFor, quantity, type Terminal, toned } from "./terminal.ts";
 import { counted, listed } from "./text.ts";

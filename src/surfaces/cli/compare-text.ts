@@ -2,7 +2,8 @@
 import type { Finding } from "../../kernel/finding.ts";
 import { show } from "../../kernel/display.ts";
 import { outcomeText } from "./check-text.ts";
-import type { Bill, Compared, Comparison } from "./comparison.ts";
+import type { Bill } from "../../kernel/model/laid.ts";
+import type { Compared, Comparison } from "./comparison.ts";
 import { addFindings } from "./findings-text.ts";
 import { type Page, pageFor, quantity, type Terminal, toned } from "./terminal.ts";
 import { counted, listed, padEnd, table } from "./text.ts";

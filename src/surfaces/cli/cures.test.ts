@@ -2,7 +2,9 @@ import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { asFound } from "../../kernel/model/node.ts";
 import { readArguments } from "./arguments.ts";
-import { isBetter, isUnread, type Outcome, outcomeOf } from "./cures.ts";
+import { type Outcome, outcomeOf } from "../../kernel/compare.ts";
+import { isUnread } from "../../kernel/model/laid.ts";
+import { isBetter } from "./cures.ts";
 import { openDesk, studyOf, tryOut } from "./desk.ts";
 import { marginText, verdictText } from "./verdict-words.ts";
 
@@ -54,6 +56,6 @@ test("an option left out because no room reads what it changes would have change
   const outcomes = (options: readonly { machine: string; name: string }[]): [string, Outcome][] =>
     [...tryOut(desk, { options, tries: [] }, evaluation).judged].map(([address, j]) => [address, outcomeOf(j)]);
   const found = outcomes([]);
-  for (const o of desk.options) if (isUnread(desk, o)) expect(outcomes([o]), o.name).toEqual(found);
-  expect(desk.options.some((o) => !isUnread(desk, o))).toBe(true);
+  for (const o of desk.options) if (isUnread(desk.parsed, o)) expect(outcomes([o]), o.name).toEqual(found);
+  expect(desk.options.some((o) => !isUnread(desk.parsed, o))).toBe(true);
 });

@@ -1,28 +1,17 @@
 // What would change a check that does not hold: its remedies laid over, and the shop's own options, each with the verdict it would bring.
-import { type Answer, type CheckAnswer, num } from "../../kernel/answer.ts";
+import type { Answer, CheckAnswer } from "../../kernel/answer.ts";
+import { type Outcome, outcomeOf } from "../../kernel/compare.ts";
 import type { Evaluation } from "../../kernel/evaluate.ts";
-import { keyNodeAt } from "../../kernel/model/address.ts";
-import type { OptionFile, Variant } from "../../kernel/model/node.ts";
-import type { Judged, Verdict } from "../../kernel/verdict.ts";
-import { type Desk, hasError, type Trial, tryOut, withNeeds } from "./desk.ts";
-
-export interface Outcome {
-  readonly verdict: Verdict;
-  readonly margin: CheckAnswer["margin"];
-  readonly yesNo: boolean;
-}
+import { isUnread, triesOf, withNeeds } from "../../kernel/model/laid.ts";
+import type { Variant } from "../../kernel/model/node.ts";
+import type { Verdict } from "../../kernel/verdict.ts";
+import { type Desk, hasError, type Trial, tryOut } from "./desk.ts";
 
 export interface Cures {
   /** In the order of the check's remedies; null where a remedy cannot be laid over. */
   readonly remedies: readonly (Outcome | null)[];
   readonly options: readonly (Outcome & { readonly machine: string; readonly name: string; readonly better: boolean })[];
 }
-
-export const outcomeOf = (j: Judged): Outcome => ({
-  verdict: j.verdict,
-  margin: { nominal: num(j.margin.nominal), low: num(j.margin.low), high: num(j.margin.high) },
-  yesNo: j.cell.decl.yesNo ?? false,
-});
 
 /** Best first: what is better than what. */
 const rank: readonly Verdict[] = ["holds", "tight", "open", "fails"];
@@ -48,10 +37,10 @@ export function curesOf(desk: Desk, variant: Variant, answer: Answer, before: Ev
   const trials: { machine: string; name: string; trial: Trial }[] = [];
   for (const o of desk.options) {
     // What stands at the shop may be changed by an option of any machine.
-    if (!(machines.has(o.machine) || machines.has("shop")) || laid(o.machine, o.name) || isUnread(desk, o)) continue;
+    if (!(machines.has(o.machine) || machines.has("shop")) || laid(o.machine, o.name) || isUnread(desk.parsed, o)) continue;
     const trial = tryOut(
       desk,
-      { ...variant, options: withNeeds(desk, [...variant.options, { machine: o.machine, name: o.name }]) },
+      { ...variant, options: withNeeds(desk.options, [...variant.options, { machine: o.machine, name: o.name }]) },
       before,
     );
     trials.push({ machine: o.machine, name: o.name, trial });
@@ -62,7 +51,7 @@ export function curesOf(desk: Desk, variant: Variant, answer: Answer, before: Ev
   for (const c of bad) {
     const remedies = c.remedies.map((r): Outcome | null => {
       if (r.lay === null) return null;
-      const tries = triesOf(c, r.lay);
+      const tries = triesOf(c.item, r.lay);
       const key = JSON.stringify(tries);
       const trial = remedied.get(key) ?? tryOut(desk, { ...variant, tries: [...variant.tries, ...tries] }, before);
       remedied.set(key, trial);
@@ -78,27 +67,4 @@ export function curesOf(desk: Desk, variant: Variant, answer: Answer, before: Ev
     cures.set(c.address, { remedies, options: options.toSorted((a, b) => Number(b.better) - Number(a.better)) });
   }
   return cures;
-}
-
-/** A remedy's paths are below the thing that is checked, or start with `shop/`. */
-function triesOf(c: CheckAnswer, lay: Readonly<Record<string, string>>): Variant["tries"] {
-  const under = c.item.slice(c.root.length + 1);
-  return Object.entries(lay).map(([path, text]) => ({
-    root: c.root,
-    path: path.startsWith("shop/") || under === "" ? path : `${under}.${path}`,
-    text,
-  }));
-}
-
-/** Whether an option changes nothing but keys that no room reads yet. */
-export function isUnread(desk: Desk, { file }: OptionFile): boolean {
-  const doc = desk.parsed.files.get(file)?.option;
-  const touched = doc ? [...doc.set, ...doc.replace, ...doc.remove] : [];
-  return (
-    touched.length > 0 &&
-    touched.every(({ address }) => {
-      const node = keyNodeAt(address, desk.parsed.keys);
-      return node?.lax === true && node.keys.size === 0 && !node.any && !node.item && !node.input;
-    })
-  );
 }

@@ -2,6 +2,7 @@
 import { statSync } from "node:fs";
 import { relative, resolve, sep } from "node:path";
 import { findShop, readShop } from "../../files/shop-folder.ts";
+import { type Trial as Judgement, trialOf } from "../../kernel/compare.ts";
 import { evaluate, type Evaluation, type Mode } from "../../kernel/evaluate.ts";
 import type { Finding } from "../../kernel/finding.ts";
 import { build } from "../../kernel/graph.ts";
@@ -9,7 +10,6 @@ import { asFound, type OptionFile, type Variant } from "../../kernel/model/node.
 import { parseShop, type ParsedShop, resolve as resolveModel } from "../../kernel/model/resolve.ts";
 import { nearest } from "../../kernel/nearest.ts";
 import { study, type Study } from "../../kernel/study.ts";
-import { judge, type Judged } from "../../kernel/verdict.ts";
 import { waywright } from "../../rooms/index.ts";
 import type { Given } from "./arguments.ts";
 import { Misuse } from "./misuse.ts";
@@ -109,19 +109,6 @@ export function optionsNamed(desk: Desk, texts: readonly string[]): Laid[] {
     });
 }
 
-/** The options with all that they build on, what they build on first. */
-export function withNeeds(desk: Desk, laid: readonly Laid[]): Laid[] {
-  const all: Laid[] = [];
-  const add = (o: Laid, trail: readonly string[]): void => {
-    if (trail.includes(o.name) || all.some((a) => a.machine === o.machine && a.name === o.name)) return;
-    const needs = desk.options.find((f) => f.machine === o.machine && f.name === o.name)?.needs ?? [];
-    for (const name of needs) add({ machine: o.machine, name }, [...trail, o.name]);
-    all.push(o);
-  };
-  for (const o of laid) add(o, []);
-  return all;
-}
-
 /** What --option lays over. */
 export const variantGiven = (desk: Desk, given: Given): Variant => ({ options: optionsNamed(desk, given.values("option")), tries: [] });
 
@@ -129,16 +116,14 @@ export function studyOf(desk: Desk, variant: Variant, before?: Study): Study {
   return study(waywright, desk.parsed, variant, desk.mode, before);
 }
 
-/** A variant judged, without the answers around it: for many of them in a row. */
-export interface Trial {
-  readonly evaluation: Evaluation;
-  readonly judged: ReadonlyMap<string, Judged>;
+/** A variant judged, with what is wrong in it: for many of them in a row. */
+export interface Trial extends Judgement {
   readonly findings: readonly Finding[];
 }
 
 export function tryOut(desk: Desk, variant: Variant, before: Evaluation): Trial {
   const { evaluation, findings } = evaluated(desk, variant, before);
-  return { evaluation, findings, judged: new Map(judge(evaluation).map((j) => [j.cell.address, j])) };
+  return { ...trialOf(evaluation), findings };
 }
 
 /** A variant evaluated and not judged. */

@@ -2,7 +2,6 @@
 import type { Answer, CheckAnswer } from "../../../kernel/answer.ts";
 import type { Block, MachineDrawing, Place } from "../../../pictures/blocks-spec.ts";
 import type { Plan, Thing } from "../worker/plan.ts";
-import { bandWords } from "../parts/amount-words.ts";
 import { prettyUnit } from "../../../kernel/display.ts";
 import { machineName, variantWords } from "./names.ts";
 import { checksOf, worst } from "./rooms.ts";
@@ -47,16 +46,12 @@ function known({ answer, plan, root, hrefOf }: Drawn): Partial<Record<Place, Blo
   };
   const input = (address: string): string | null => {
     const i = answer.inputs[`${root}/${address}`] ?? answer.inputs[`shop/${address}`];
-    return i && i.origin.by !== "typical" ? prettyUnit(i.text) : null;
+    // A block has room for the number alone; its spread stands in the room.
+    return i && i.origin.by !== "typical" ? prettyUnit(i.text.replace(/\s*\+\/-.*$/, "")) : null;
   };
   const figure = (address: string): string | null => {
     const f = answer.figures[`${root}/${address}`] ?? answer.figures[`shop/${address}`];
     return f && typeof f.amount.nominal === "number" ? prettyUnit(f.amount.text) : null;
-  };
-  const band = (address: string): string | null => {
-    const f = answer.figures[`${root}/${address}`];
-    const words = f && typeof f.amount.nominal === "number" ? bandWords(f.amount) : "exact";
-    return words === "exact" ? null : words;
   };
   const spindle = hrefOf("spindle");
   const belt = there.find((t) => t.path.startsWith("spindle.belts."));
@@ -90,7 +85,7 @@ function known({ answer, plan, root, hrefOf }: Drawn): Partial<Record<Place, Blo
             ...verdictOf((c) => c.item === `${root}/spindle.motor` || c.address === `${root}/spindle.thermal`),
             figures: two([
               joined([input("spindle.motor.connected"), figure("spindle.motor.rated-voltage")]),
-              joined([before("pull-out", figure("spindle.motor.breakdown-torque")), band("spindle.motor.breakdown-torque")]),
+              before("pull-out", figure("spindle.motor.breakdown-torque")),
             ]),
             href: spindle,
           },

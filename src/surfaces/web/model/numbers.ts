@@ -13,8 +13,8 @@ export function marginNumber(x: Num): string {
 /** What stands in the margin column: for a yes or no its answer. A word that rounding would belie gets one more digit. */
 export function marginWord({ margin, yesNo, verdict }: Pick<CheckAnswer, "margin" | "yesNo" | "verdict">): string {
   const { nominal } = margin;
-  if (yesNo && typeof nominal === "number") return verdict === "open" ? "not known" : nominal === 0 ? "no" : "yes";
-  if (typeof nominal !== "number") return "never" in nominal ? "no limit" : "none yet";
+  if (yesNo && typeof nominal === "number") return verdict === "open" ? "–" : nominal === 0 ? "no" : "yes";
+  if (typeof nominal !== "number") return "never" in nominal ? "no limit" : "–";
   const text = marginNumber(nominal);
   return nominal < 1 && text === "1.00" ? nominal.toFixed(3) : text;
 }
@@ -22,8 +22,8 @@ export function marginWord({ margin, yesNo, verdict }: Pick<CheckAnswer, "margin
 /** The band of a margin in words; `exact` where it has none. */
 export function bandWord({ margin, yesNo }: Pick<CheckAnswer, "margin" | "yesNo">): string {
   const [low, high] = [marginNumber(margin.low), marginNumber(margin.high)];
-  if (typeof margin.nominal !== "number") return "";
-  if (yesNo) return margin.low === margin.high ? "exact" : "";
+  if (typeof margin.nominal !== "number" && "refused" in margin.nominal) return "none yet";
+  if (yesNo) return margin.low === margin.high ? "exact" : "not known";
   if (low === high) return "exact";
   return `${low} to ${high}`;
 }

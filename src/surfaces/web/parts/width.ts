@@ -2,7 +2,7 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { RefObject } from "preact";
 
-export function useWidth<E extends HTMLElement>(): readonly [RefObject<E>, number] {
+export function useWidth<E extends HTMLElement>(): readonly [RefObject<E | null>, number] {
   const ref = useRef<E>(null);
   const [width, setWidth] = useState(0);
   useLayoutEffect(() => {

@@ -2,6 +2,8 @@
 import type { ComponentChildren, JSX } from "preact";
 import { useEffect } from "preact/hooks";
 import { answer } from "../model/desk.ts";
+import { route } from "../model/place.ts";
+import { Drawer } from "../drawer/drawer.tsx";
 import { Head } from "./head.tsx";
 
 interface PageProps {
@@ -17,14 +19,20 @@ interface PageProps {
 
 export function Page({ crumb, title, tools, sentence, class: name = "", children }: PageProps): JSX.Element {
   const shop = answer.value?.shop ?? "";
+  const { working } = route.value;
   useEffect(() => {
     document.title = [title, crumb, shop].filter((word) => word !== "").join(" · ");
   }, [title, crumb, shop]);
   return (
     <main id="page">
       <Head crumb={crumb} title={title} tools={tools} />
-      {sentence === undefined ? null : <p class="say">{sentence}</p>}
-      <div class={`body ${name}`}>{children}</div>
+      <div class="desk">
+        <div class="leaf">
+          {sentence === undefined ? null : <p class="say">{sentence}</p>}
+          <div class={`body ${name}`}>{children}</div>
+        </div>
+        {working === null ? null : <Drawer key="drawer" address={working} />}
+      </div>
     </main>
   );
 }

@@ -3,7 +3,6 @@ import type { JSX } from "preact";
 import { iconSprite } from "../../../pictures/icons.ts";
 import { Svg } from "../parts/svg.tsx";
 import { route } from "../model/place.ts";
-import { Drawer } from "../drawer/drawer.tsx";
 import { PlaceShown } from "../pages/places.tsx";
 import { Bar } from "./bar.tsx";
 import { Contents } from "./contents.tsx";
@@ -23,7 +22,6 @@ export function Shell(): JSX.Element {
       <div class={working === null ? "frame" : "frame with-drawer"}>
         <Contents />
         <PlaceShown />
-        {working === null ? null : <Drawer key="drawer" address={working} />}
       </div>
       <Notes />
       <Bar />

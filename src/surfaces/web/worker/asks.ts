@@ -3,7 +3,7 @@ import type { Bench } from "./bench.ts";
 import { household } from "./household.ts";
 import { kept, valuesIn } from "./kept.ts";
 import { tryOption, tryRemedy } from "./trials.ts";
-import { workingOf } from "./workings.ts";
+import { workingReply } from "./workings.ts";
 
 export const asks = {
   /** Rooms, steps, hazards and declarations: what does not depend on the shop. */
@@ -13,7 +13,7 @@ export const asks = {
   /** Which of these addresses are written in a file. */
   valuesIn,
   /** The working of what stands at an address, from the best evaluation there is. */
-  working: (bench: Bench, of: { readonly address: string }) => workingOf(bench, of.address),
+  working: workingReply,
   /** Verdicts with one more option laid over. */
   tryOption,
   /** Verdicts with a remedy laid over. */

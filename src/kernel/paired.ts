@@ -1,8 +1,8 @@
 // Two variants over the same imagined shops: sample k of both is one shop, so they are compared shop by shop.
-import { type Column, isColumn } from "../../kernel/band.ts";
-import type { Evaluation } from "../../kernel/evaluate.ts";
-import { isMissing } from "../../kernel/graph.ts";
-import { type Judged, marginColumn } from "../../kernel/verdict.ts";
+import { type Column, isColumn } from "./band.ts";
+import type { Evaluation } from "./evaluate.ts";
+import { isMissing } from "./graph.ts";
+import { type Judged, marginColumn } from "./verdict.ts";
 
 /** Margin of a check over the imagined shops; null while a side of it is missing. */
 function marginsOf(e: Evaluation, { cell }: Judged): Column | null {
