@@ -97,12 +97,20 @@ export interface Room {
   readonly pictures: readonly Picture[];
   readonly scopes: readonly Scope[];
   readonly links: readonly Link[];
+  /** Catalogue text that ships with the program; the user's own entries win, key by key. */
+  readonly catalogue?: string;
 }
 
 const isRecord = (v: unknown): v is Record<string, unknown> => typeof v === "object" && v !== null && !Array.isArray(v);
 
 /** Declares a room from its modules: everything they export that is a declaration belongs to it, in order. */
-export function room(d: { name: string; title: string; answers: string; brings: readonly Readonly<Record<string, unknown>>[] }): Room {
+export function room(d: {
+  name: string;
+  title: string;
+  answers: string;
+  brings: readonly Readonly<Record<string, unknown>>[];
+  catalogue?: string;
+}): Room {
   const seen = new Set<unknown>();
   const all: unknown[] = [];
   const add = (v: unknown): void => {
@@ -122,6 +130,7 @@ export function room(d: { name: string; title: string; answers: string; brings: 
     name: d.name,
     title: d.title,
     answers: d.answers,
+    ...(d.catalogue === undefined ? {} : { catalogue: d.catalogue }),
     inputs: decl<Input<unknown>>("input"),
     figures: decl<Figure | Simulated | JointPart | Value<unknown>>("figure", "simulated", "part", "value"),
     joints: decl<Joint>("joint"),

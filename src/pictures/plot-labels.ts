@@ -122,6 +122,7 @@ function tied(tried: Candidate<Writing>, spot: Point): Candidate<Writing> {
 }
 
 function pointWords(room: Room, point: PlotPoint, spot: Point, area: Box, size: number): string {
+  if (point.quiet) return "";
   const text: Part[] = point.verdict ? [{ text: `${point.verdict} `, bold: true, tone: point.verdict }] : [];
   text.push({ text: point.label });
   return settle(room, around(text, { size }, spot), text, { size }, spot, area);

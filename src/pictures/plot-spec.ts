@@ -67,6 +67,8 @@ export interface PlotPoint {
   readonly label: string;
   /** Without one the point is a reading, not an answer. */
   readonly verdict?: Verdict;
+  /** One of many: its label stands under a pointer and in the table, not beside it. */
+  readonly quiet?: true;
 }
 
 export interface Limit {

@@ -25,6 +25,8 @@ export interface KeyNode {
 }
 
 export interface Keys {
+  /** Catalogue texts the rooms bring along, laid under the user's own catalogue. */
+  readonly shipped: readonly string[];
   readonly shop: KeyNode;
   readonly machine: KeyNode;
   readonly catalogue: KeyNode;

@@ -42,7 +42,7 @@ export function keysOf(
   rooms: readonly Room[],
   coming: { shop: readonly string[]; machine: readonly string[]; catalogue: readonly string[] },
 ): Keys {
-  const keys: Keys = { shop: fresh(), machine: fresh(), catalogue: fresh() };
+  const keys: Keys = { shipped: rooms.flatMap((r) => r.catalogue ?? []), shop: fresh(), machine: fresh(), catalogue: fresh() };
   for (const root of ["shop", "machine", "catalogue"] as const) {
     for (const path of coming[root]) descend(keys[root], path.split(".")).lax = true;
   }

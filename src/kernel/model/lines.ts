@@ -2,9 +2,10 @@
 import type { Keys } from "./keys.ts";
 import { shelf } from "./like.ts";
 import type { MapNode, Node } from "./node.ts";
-import { emptyMap } from "./parse.ts";
+import { emptyMap, parseFile } from "./parse.ts";
 import { type Draft, where } from "./report.ts";
 import type { LoadedFile, ParsedShop } from "./shop.ts";
+import { layOver, saidBy } from "./tree.ts";
 
 /** `shop` and each machine. */
 export type Trees = ReadonlyMap<string, MapNode>;
@@ -62,11 +63,28 @@ function merged(files: readonly LoadedFile[], drafts: Draft[]): MapNode {
 export function withParts(trees: Trees, keys: Keys, drafts: Draft[]): Trees {
   const shopTree = trees.get("shop") ?? emptyMap("shop.yaml");
   const raw = shopTree.entries.get("catalogue");
-  const parts = shelf(raw?.is === "map" ? raw : emptyMap("catalogue"), keys, drafts);
+  const own = raw?.is === "map" ? raw : emptyMap("catalogue");
+  const parts = shelf(shippedUnder(own, keys), keys, drafts);
   const done: Map<string, MapNode> = new Map();
   for (const [root, tree] of trees) {
     const whole = parts.under(tree, root === "shop" ? keys.shop : keys.machine);
     done.set(root, root === "shop" ? { ...whole, entries: new Map([...whole.entries, ["catalogue", parts.catalogue]]) } : whole);
   }
   return done;
+}
+
+const shipped = new WeakMap<Keys, MapNode>();
+const SHIPPED = "shipped with the program";
+
+/** The user's catalogue over the one that ships with the program. */
+function shippedUnder(own: MapNode, keys: Keys): MapNode {
+  let lower = shipped.get(keys);
+  if (!lower) {
+    const said = (text: string): Node => saidBy(parseFile(SHIPPED, text).root, { by: "catalogue", entry: SHIPPED });
+    const all = keys.shipped.reduce<Node>((sum, text) => layOver(sum, said(text), "upper"), emptyMap(SHIPPED));
+    lower = all.is === "map" ? all : emptyMap(SHIPPED);
+    shipped.set(keys, lower);
+  }
+  const laid = layOver(lower, own, "upper");
+  return laid.is === "map" ? laid : own;
 }

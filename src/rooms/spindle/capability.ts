@@ -83,7 +83,7 @@ export const capability = value({
     k_dt: x.k_dt,
     eta_d: x.eta_d,
     I_hours: Math.min(x.I_n, x.I_d === null ? x.I_n : x.I_d * Math.min(1, x.k_i)),
-    I_short: x.I_d === null ? x.I_n * x.k_o : x.I_d * x.k_o,
+    I_short: (x.I_d ?? x.I_n) * Math.min(x.k_o, x.k_i),
     T_n: x.T_n,
     I_n: x.I_n,
     w_n: x.w_fw,
@@ -133,9 +133,10 @@ export function motorLimit(c: Capability, w: number, I: number): MotorPoint {
     if (point === null || point.V === 0) return none;
     const at = solveT(point.V, point.f, c.circuit, point.s);
     const P_bus = Math.max(0, at.P_in) / c.eta_d;
-    const lost = c.losses.P_fw * (w / c.losses.w_fw) ** 2 + c.losses.P_stray * (at.I_2 / c.losses.I_2n) ** 2;
+    // As torque: friction and fan go with speed; stray loss is taken to go with speed and current squared, so its torque stays finite at rest.
+    const lost = (c.losses.P_fw * w) / c.losses.w_fw ** 2 + (c.losses.P_stray / c.losses.w_fw) * (at.I_2 / c.losses.I_2n) ** 2;
     found = {
-      T: Math.max(0, point.T - lost / w),
+      T: Math.max(0, point.T - lost),
       P_bus,
       f: point.f,
       V: point.V,

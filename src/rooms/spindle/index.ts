@@ -35,6 +35,7 @@ import * as limits from "./limits.ts";
 import * as mass from "./mass.ts";
 import * as measuredMass from "./measured-mass.ts";
 import * as pictures from "./pictures.ts";
+import * as picturesTorque from "./pictures-torque.ts";
 import * as pumpMotors from "./pump-motors.ts";
 import * as spinUp from "./spin-up.ts";
 import * as steps from "./steps.ts";
@@ -43,12 +44,13 @@ import * as stopping from "./stopping.ts";
 import * as testCuts from "./test-cuts.ts";
 import * as ratios from "./ratios.ts";
 
-export { shippedCatalogue } from "./shipped.ts";
+import { shippedCatalogue } from "./shipped.ts";
 
 export const spindle = room({
   name: "spindle",
   title: "Spindle",
   answers: "Can this motor, on this drive and supply, turn this spindle hard enough for these cuts, and for how long?",
+  catalogue: shippedCatalogue,
   brings: [
     inputs,
     motorInputs,
@@ -92,5 +94,6 @@ export const spindle = room({
     steps,
     stepsTurning,
     pictures,
+    picturesTorque,
   ],
 });

@@ -64,7 +64,7 @@ test("a chuck is judged at the cap of a facing cut, where its jaws pull hardest"
   const s = shopOf(held("kind: chuck, force: 30 kN, jaws: 3, jaw-mass: 0.55 kg, jaw-radius: 55 mm, friction: 0.2"), work);
   const grip = s.answer.figures["lathe/spindle.work/hub.operations.face.chuck.grip"]?.amount;
   expectNear(Number(grip?.nominal), 30000 - 8956.7 * (2800 / 3000) ** 2, 1e-4);
-  expect(verdictOf(s, "face.chuck.grip-holds").verdict).toBe("holds");
+  expect(verdictOf(s, "chuck.grip-holds").verdict).toBe("holds");
 });
 
 test("a grip nobody has measured is never guessed", () => {

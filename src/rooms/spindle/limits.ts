@@ -196,12 +196,36 @@ export const gripNeeded = figure({
   of: (x) => slipGrip({ T: x.T, d: x.d, F_a: x.F_a, mu: x.mu_g }),
   signs: { T: "+", d: "-", F_a: "+", mu_g: "-" },
 });
+export const gripShare = figure({
+  id: "spindle.chuck.grip-share",
+  per: operation,
+  symbol: "k_g",
+  unit: "1",
+  kind: "ratio",
+  says: "grip this cut needs as a share of the grip there is at its speed",
+  formula: "F_n / F_g",
+  source: "definition",
+  needs: { F_n: gripNeeded, F_g: grip },
+  when: holding("collet", "chuck", "faceplate"),
+  of: (x) => (x.F_g > 0 ? x.F_n / x.F_g : Infinity),
+  signs: { F_n: "+", F_g: "-" },
+});
+export const gripShares = slot({
+  id: "spindle.grip-share",
+  per: spindle,
+  says: "most grip any cut needs, as a share of the grip there is at its speed",
+  combine: "max",
+  empty: "refuse",
+  unit: "1",
+  kind: "ratio",
+});
+export const gripOffer = offer(gripShares, gripShare);
 export const gripHolds = check({
   id: "spindle.chuck.grip-holds",
-  per: operation,
-  asks: "Is the work held firmly enough for this cut at its speed?",
-  demand: gripNeeded,
-  capacity: grip,
+  per: spindle,
+  asks: "Is the work held firmly enough in every cut, at its speed?",
+  demand: gripShares,
+  capacity: known("all-grip", { symbol: "1", value: 1, unit: "1", kind: "ratio", says: "all the grip there is", source: "definition" }),
   H: 2,
   guards: "people",
   when: holding("collet", "chuck", "faceplate"),

@@ -4,7 +4,7 @@ import type { Answer } from "../../../kernel/answer.ts";
 import type { Finding } from "../../../kernel/finding.ts";
 import type { Household } from "../worker/household.ts";
 import type { Answered, AskName, FromWorker, OfAsk, ReplyOf, ToWorker } from "../worker/protocol.ts";
-import type { Laid, View } from "../worker/view.ts";
+import type { Laid, Tried, View } from "../worker/view.ts";
 import { noTrail, type Trail } from "./edits.ts";
 import { route } from "./place.ts";
 import type { DiskFile } from "./server.ts";
@@ -29,6 +29,9 @@ export const laid = computed<readonly Laid[]>(() =>
     return machine !== undefined && name !== undefined ? [{ machine, name }] : [];
   }),
 );
+
+/** Values tried out over the options while the page that tries them is shown. */
+export const laidTries = signal<readonly Tried[]>([]);
 
 /** The nominal answer comes first; the one with bands after it. */
 export const nominal = signal<Answered | null>(null);
@@ -118,7 +121,7 @@ export function startDesk(): void {
     sent = texts.value;
     if (changed.length > 0) tell({ say: "texts", texts: changed });
     const values = [...edits.value.values].map(([address, value]) => ({ address, value }));
-    const next: View = { pass: (view?.pass ?? 0) + 1, values, options: laid.value, units: wished.units.value };
+    const next: View = { pass: (view?.pass ?? 0) + 1, values, options: laid.value, tries: laidTries.value, units: wished.units.value };
     if (view !== null && changed.length === 0 && sameView(view, next)) return;
     view = next;
     pass.value = next.pass;

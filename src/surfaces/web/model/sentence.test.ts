@@ -10,6 +10,7 @@ const check = (verdict: Verdict, address: string): CheckAnswer => ({
   room: "supply",
   root: "shop",
   item: "shop",
+  thing: "",
   asks: "Does the service carry everything at once?",
   verdict,
   reason: null,

@@ -7,7 +7,7 @@ import { typedAll } from "../model/edits.ts";
 import { marginNumber } from "../model/numbers.ts";
 import { chooseOptions, route } from "../model/place.ts";
 import { optionTrials, wantTrials } from "../model/trials.ts";
-import type { Outcome } from "../worker/trials.ts";
+import type { Outcome } from "../../../kernel/compare.ts";
 import { partsOf } from "../worker/view.ts";
 import { Icon } from "./icon.tsx";
 import { VerdictWord } from "./verdict.tsx";

@@ -1,5 +1,6 @@
 // Every question the page may ask the worker, by name. A page that needs another adds its function here, in a file of its own.
 import type { Bench } from "./bench.ts";
+import { changes, column, unread } from "./comparing.ts";
 import { household } from "./household.ts";
 import { kept, valuesIn } from "./kept.ts";
 import { tryOption, tryRemedy } from "./trials.ts";
@@ -18,6 +19,12 @@ export const asks = {
   tryOption,
   /** Verdicts with a remedy laid over. */
   tryRemedy,
+  /** A variant against the shop as found. */
+  column,
+  /** What options would change in the files. */
+  changes,
+  /** Options of which no room reads a word yet. */
+  unread: (bench: Bench, _: null) => unread(bench),
 } as const satisfies Record<string, (bench: Bench, of: never) => unknown>;
 
 export type Asks = typeof asks;

@@ -11,12 +11,14 @@ import { partsOf, type Refused, type Units, type ValueEdit, type View } from "./
 interface Prepared {
   readonly shop: ParsedShop;
   readonly variant: Variant;
+  /** The same shop with its edits, without options and values tried out. */
+  readonly found: Variant;
   readonly refused: readonly Refused[];
 }
 
 export class Bench {
   readonly house = waywright;
-  view: View = { pass: 0, values: [], options: [], units: null };
+  view: View = { pass: 0, values: [], options: [], tries: [], units: null };
   #texts = new Map<string, { readonly text: string }>();
   #disk: ParsedShop | null = null;
   #edited: ParsedShop | null = null;
@@ -59,13 +61,15 @@ export class Bench {
   /** A value is laid over, which is fast; a list, or a key taken away, has to be written into the text first. */
   #prepare(): Prepared {
     const { values, options } = this.view;
-    const tries = values.flatMap(({ address, value }) => (typeof value === "string" ? [{ ...partsOf(address), text: value }] : []));
+    const typed = values.flatMap(({ address, value }) => (typeof value === "string" ? [{ ...partsOf(address), text: value }] : []));
     const inText = values.filter((v) => typeof v.value !== "string");
-    if (inText.length === 0) return { shop: this.shop, variant: { options, tries }, refused: [] };
+    const variant = { options, tries: [...typed, ...this.view.tries] };
+    const found = { options: [], tries: typed };
+    if (inText.length === 0) return { shop: this.shop, variant, found, refused: [] };
     const { texts, refused } = written(this.shop, inText);
     const all = new Map([...this.#texts, ...[...texts].map(([path, text]) => [path, { text }] as const)]);
     this.#edited = parseShop(all, this.house.keys, this.#edited ?? this.shop);
-    return { shop: this.#edited, variant: { options, tries }, refused };
+    return { shop: this.#edited, variant, found, refused };
   }
 
   /** What is looked at, evaluated in a mode. */

@@ -31,4 +31,4 @@ export type FromWorker =
 /** A question to the worker, and what comes back. */
 export type AskName = keyof Asks;
 export type OfAsk<K extends AskName> = Parameters<Asks[K]>[1];
-export type ReplyOf<K extends AskName> = ReturnType<Asks[K]>;
+export type ReplyOf<K extends AskName> = Awaited<ReturnType<Asks[K]>>;

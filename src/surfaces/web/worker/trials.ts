@@ -7,6 +7,8 @@ import { judge } from "../../../kernel/verdict.ts";
 import type { Bench } from "./bench.ts";
 import type { Laid } from "./view.ts";
 
+export type { Outcome } from "../../../kernel/compare.ts";
+
 /** Verdicts by the address of the check. */
 export type Outcomes = Readonly<Record<string, Outcome>>;
 

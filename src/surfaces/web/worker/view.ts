@@ -16,12 +16,20 @@ export interface Laid {
   readonly name: string;
 }
 
+export interface Tried {
+  readonly root: string;
+  readonly path: string;
+  readonly text: string;
+}
+
 export interface View {
   /** Grows with every change: an answer to an older one is dropped. */
   readonly pass: number;
   readonly values: readonly ValueEdit[];
   /** Options laid over, in order. */
   readonly options: readonly Laid[];
+  /** Values tried out over the options: no edits, and never written unless kept as an option. */
+  readonly tries: readonly Tried[];
   readonly units: Units;
 }
 

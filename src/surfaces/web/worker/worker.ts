@@ -7,7 +7,7 @@ import { asks } from "./asks.ts";
 import { Bench } from "./bench.ts";
 import { planOf } from "./plan.ts";
 import type { FromWorker, ToWorker } from "./protocol.ts";
-import { partsOf, type Refused } from "./view.ts";
+import type { Refused } from "./view.ts";
 
 /** Nominal numbers first, then bands with estimates in the place of simulations, then all of it. */
 const modes: readonly Mode[] = ["nominal", "quick", "full"];
@@ -42,15 +42,19 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>): void => {
       begin("nominal");
       return;
     case "ask":
-      try {
-        // The page sends what the question takes: both sides are typed by the same table.
-        const reply = (asks[data.name] as (bench: Bench, of: unknown) => unknown)(bench, data.of);
-        post({ say: "reply", id: data.id, reply });
-      } catch (error) {
-        post({ say: "no-reply", id: data.id, says: saysOf(error) });
-      }
+      void reply(data);
   }
 };
+
+/** A long answer is worked off in slices too (slices.ts). */
+async function reply({ id, name, of }: Extract<ToWorker, { say: "ask" }>): Promise<void> {
+  try {
+    // The page sends what the question takes: both sides are typed by the same table.
+    post({ say: "reply", id, reply: await (asks[name] as (bench: Bench, of: unknown) => unknown)(bench, of) });
+  } catch (error) {
+    post({ say: "no-reply", id, says: saysOf(error) });
+  }
+}
 
 /** The next slice, after the messages that wait. */
 const turn = new MessageChannel();
@@ -112,7 +116,6 @@ function refusedTries(findings: readonly { place: { file: string; line: number }
   const { tries } = bench.prepared().variant;
   return findings.flatMap(({ place, severity, says }) => {
     const one = place.file === "tried" && severity === "error" ? tries[place.line - 1] : undefined;
-    const edit = one && bench.view.values.find(({ address }) => partsOf(address).root === one.root && partsOf(address).path === one.path);
-    return edit ? [{ address: edit.address, says }] : [];
+    return one ? [{ address: `${one.root}/${one.path}`, says }] : [];
   });
 }
