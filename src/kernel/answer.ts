@@ -295,7 +295,7 @@ export function checkAnswer(e: Evaluation, j: Judged, system: System): CheckAnsw
 
 /** Keys that hold things and say nothing themselves. */
 const holders = new Set(["work", "operations", "axes", "fluids", "belts"]);
-export const thingOf = (item: Item): string => item.path.filter((key) => !holders.has(key)).join(" ");
+const thingOf = (item: Item): string => item.path.filter((key) => !holders.has(key)).join(" ");
 
 /** Low end of the margin, where the eye should fall first. One that has no number yet stands behind all that fall short of 1. */
 const lowOf = (c: CheckAnswer): number => (typeof c.margin.low === "number" ? c.margin.low : "never" in c.margin.low ? Infinity : 1);

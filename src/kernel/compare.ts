@@ -1,6 +1,7 @@
 // One variant of a shop against another: which verdicts change and which figures, over the same imagined shops.
-import { type CheckAnswer, type FigureAnswer, num, type Num, thingOf } from "./answer.ts";
+import { type CheckAnswer, type FigureAnswer, num, type Num } from "./answer.ts";
 import type { Evaluation } from "./evaluate.ts";
+import { itemAddress } from "./item.ts";
 import { betterIn } from "./paired.ts";
 import { judge, type Judged, type Verdict } from "./verdict.ts";
 
@@ -44,8 +45,8 @@ export function isSameOutcome(a: Outcome, b: Outcome): boolean {
 export interface CheckChange {
   readonly address: string;
   readonly asks: string;
-  /** What is asked about, in the user's names. */
-  readonly thing: string;
+  /** Address of the thing it is about. */
+  readonly item: string;
   readonly was: Outcome | null;
   readonly now: Outcome | null;
   readonly isChanged: boolean;
@@ -65,7 +66,7 @@ export function checksAgainst(before: Trial, after: Trial): CheckChange[] {
       {
         address,
         asks: cell.decl.asks,
-        thing: thingOf(cell.item),
+        item: itemAddress(cell.item),
         was,
         now,
         isChanged: was && now ? !isSameOutcome(was, now) : was !== now,

@@ -48,6 +48,8 @@ export interface Frame {
 export interface Drawn {
   readonly svg: string;
   readonly csv?: string;
+  /** The plot behind it, where it is one, as pictures/plot-read.ts takes it: a page reads values under a cursor from it. */
+  readonly plot?: object;
 }
 /** Samples for a picture: `at(0)` is the nominal case. Bands of a curve take the first SLOW_SAMPLES. */
 export interface Sampled<X> {

@@ -25,7 +25,7 @@ const shape = 14;
 const chevron = 9;
 
 /** Where a margin stands on the scale: 0 at 0.3, 1 at 6. */
-function fraction(margin: number): number {
+export function fraction(margin: number): number {
   return Math.min(1, Math.max(0, Math.log(margin / least) / Math.log(most / least)));
 }
 

@@ -98,7 +98,7 @@ function leastSquares(columns: readonly (readonly number[])[], y: readonly numbe
       for (let i = k; i < pivot.length; i++) target[i] = at(target, i) + (dot / norm) * at(pivot, i);
     }
   }
-  const of = new Array<number>(columns.length).fill(0);
+  const of = columns.map(() => 0);
   for (let k = columns.length - 1; k >= 0; k--) {
     let sum = at(rest, k);
     for (let j = k + 1; j < columns.length; j++) sum -= at(at(q, j), k) * at(of, j);

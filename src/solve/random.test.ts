@@ -23,7 +23,7 @@ test("one seed gives one stream, and neighbouring seeds have nothing in common",
 
 test("numbers lie evenly between 0 and 1, and each says nothing of the next", () => {
   const u = uniforms("even");
-  const cells = new Array<number>(100).fill(0);
+  const cells = Array.from({ length: 100 }, () => 0);
   const draws = 100_000;
   for (let k = 0, before = u(); k < draws; k++) {
     const x = u();

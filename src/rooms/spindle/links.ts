@@ -2,7 +2,7 @@
 import type { Coil, Link, Node, Winding } from "./windings.ts";
 
 /** What is wrong with a set of links. */
-export interface LinkFault {
+interface LinkFault {
   readonly code:
     "unknown-lead" | "lead-twice" | "no-lines" | "coil-shorted" | "lines-joined" | "coil-open" | "loop-open" | "lines-unequal" | "unlisted";
   readonly says: string;
@@ -15,7 +15,7 @@ export interface LinkFault {
 export interface Connected {
   /** The row of the winding's table that these links make; null when faulty or unlisted. */
   readonly link: Link | null;
-  /** Line potentials in coil volts, real and imaginary, when all is well with them. */
+  /** Whether line 2 follows line 1 as phase B follows A: the direction of rotation the numbers promise. */
   readonly sequence: "forward" | "reverse" | null;
   readonly faults: readonly LinkFault[];
   /** Two leads whose exchange makes a listed connection of it. */

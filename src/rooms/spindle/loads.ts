@@ -2,7 +2,7 @@
 import { figure, input, perhaps } from "../../kernel/figure.ts";
 import { offer, slot } from "../../kernel/slot.ts";
 import { compressor, motor, pump, spindle } from "../ground/index.ts";
-import { draws, eachDraw, eachShare, ownDrive, phases, shopDraws, starts, voltageOffered } from "../supply/index.ts";
+import { draws, eachDraw, eachShare, ownDrive, peaks, phases, shopDraws, starts, voltageOffered } from "../supply/index.ts";
 import { fedPhases, lineCurrentAt } from "./drive-bus.ts";
 import { driveEfficiency, inputPhases } from "./drive-inputs.ts";
 import { plateCircuit } from "./motor-circuit.ts";
@@ -113,6 +113,7 @@ export const compressorDraw = figure({
     (x.V !== null && x.I !== null) || x.P_in !== null ? null : "neither plate nor input power of the compressor motor is entered",
 });
 export const compressorOffer = offer(shopDraws, compressorDraw);
+export const compressorPeak = offer(peaks, compressorDraw);
 
 /** A motor switched straight onto the line, at the instant it stands still. */
 export const startMultiple = input({

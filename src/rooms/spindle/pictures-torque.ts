@@ -134,7 +134,7 @@ export const torquePicture = picture({
     const rpm = at.map((w) => w * RPM);
     const line = (c: Case<Torque>, I: (s: Torque) => number) => at.map((w) => reachOf(c.samples.at(0), w, I(c.samples.at(0))).T);
     const drawn = cases.map((c, k) => ({
-      name: k === 0 && options.length === 0 ? "for hours" : `${c.name}, for hours`,
+      name: k === 0 && options.length === 0 ? "at rated current" : `${c.name}, at rated current`,
       role: k === 0 ? ("base" as const) : ("option" as const),
       hours: line(c, (s) => s.c.I_hours),
       short: line(c, (s) => s.c.I_short),
@@ -200,6 +200,6 @@ export const torquePicture = picture({
         })),
       },
     };
-    return { svg: plot(spec), csv: plotCsv(spec) };
+    return { svg: plot(spec), csv: plotCsv(spec), plot: spec };
   },
 });

@@ -41,7 +41,7 @@ function empty(says: string, frame: Frame): Drawn {
     svg: drawing({ label: says, width: frame.width, height: 3 * size }, words(0, 2 * size, fitted(says, frame.width, size), { size })),
   };
 }
-const drawn = (spec: PlotSpec): Drawn => ({ svg: plot(spec), csv: plotCsv(spec) });
+const drawn = (spec: PlotSpec): Drawn => ({ svg: plot(spec), csv: plotCsv(spec), plot: spec });
 
 /** The unit a kind is shown in, and numbers in it. */
 function inUnits(kind: Kind, frame: Frame): { unit: string; of: (x: number) => number } {

@@ -4,7 +4,7 @@ import { expectNear } from "./circuits.test-help.ts";
 import { atShaft } from "./losses.ts";
 import { noLoadReading, standstillReading } from "./motor-tests.ts";
 import { candidatesFitting, circuitOf, COLUMNS, type CircuitDraws, drawCircuits } from "./plate-draws.ts";
-import { candidatesOf, currentStep, DIMENSIONS, efficiencyBand, type Plate, PRIOR, speedStep } from "./plate-prior.ts";
+import { candidatesOf, currentStep, DIMENSIONS, efficiencyBand, lockedBand, type Plate, PRIOR, speedStep } from "./plate-prior.ts";
 import type { Readings } from "./plate-readings.ts";
 import { coverage } from "./plate-trial.test-help.ts";
 import { isRefusal } from "./refusal.ts";
@@ -209,6 +209,19 @@ test("efficiency bands rise with size and end where the table ends", () => {
   expect(efficiencyBand(50)).toEqual(efficiencyBand(120));
   expect(efficiencyBand(90e3)).toEqual(efficiencyBand(45e3));
   expect(efficiencyBand(3700)).toEqual({ low: 0.8, high: 0.875 });
+});
+
+test("a motor of 5 kW starts with 5 to 8 times its current, one of 120 W and less with 3 to 5.5", () => {
+  expect(lockedBand(5000)).toEqual({ low: 5, high: 8 });
+  expect(lockedBand(60)).toEqual({ low: 3, high: 5.5 });
+  expect(lockedBand(500).low).toBeGreaterThan(3);
+  expect(lockedBand(500).high).toBeLessThan(8);
+});
+
+test("a coolant pump of 180 W, 230 V, 0.9 A, 3420 rpm has circuits, more of its current without load than a big motor", () => {
+  const pump = drawn({}, { P: 180, V: 230, I: 0.9, f: 60, w: 3420 * rpm, poles: 2, design: null, code: null });
+  expect(pump.effective).toBeGreaterThan(2000);
+  expect(band(pump.columns.I_0)[0] / 0.9).toBeGreaterThan(band(bare.columns.I_0)[1] / 10.2);
 });
 
 test("a point of the cube is one circuit: the same always, none outside the power-factor band", () => {

@@ -30,7 +30,7 @@ export const COLUMNS = [
   "I_0",
   "X_k",
 ] as const;
-export type ColumnName = (typeof COLUMNS)[number];
+type ColumnName = (typeof COLUMNS)[number];
 export type Columns = Readonly<Record<ColumnName, Float64Array>>;
 
 export interface CircuitDraws {

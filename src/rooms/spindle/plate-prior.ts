@@ -49,8 +49,6 @@ export const PRIOR = {
   core: { low: 0.15, high: 0.28 },
   /** Stray load loss as a share of shaft power: 1.8 % (IEEE 112 to 125 hp, unchecked) times 0.6 to 1.6. */
   stray: { low: 0.6 * 0.018, high: 1.6 * 0.018 },
-  /** Locked-rotor current over plate current where no code letter is stamped. */
-  locked: { low: 5, high: 8 },
   /** Leakage while running over leakage at locked-rotor current. */
   saturation: { low: 1.05, high: 1.4 },
   /** Stator's share of the leakage where no design letter is stamped. */
@@ -63,6 +61,16 @@ export const PRIOR = {
 
 /** Stator's share of the leakage by design letter: IEEE 112; Chapman, table of the blocked-rotor test. H as C, N as B. */
 export const SPLIT: Readonly<Record<Design, number>> = { A: 0.5, B: 0.4, C: 0.3, D: 0.5, N: 0.4, H: 0.3, wound: 0.5 };
+
+/** Locked-rotor over plate current where no code letter is stamped: 5 to 8 from 1.5 kW up, less for the high resistance of small motors. Assumption, unchecked. */
+const LOCKED = { small: { P: 120, low: 3, high: 5.5 }, large: { P: 1500, low: 5, high: 8 } };
+
+/** Locked-rotor current over plate current [1] at shaft power P [W]; between the ends of LOCKED by the logarithm of power. */
+export function lockedBand(P: number): Range {
+  const { small, large } = LOCKED;
+  const t = Math.min(1, Math.max(0, Math.log(P / small.P) / Math.log(large.P / small.P)));
+  return { low: small.low + t * (large.low - small.low), high: small.high + t * (large.high - small.high) };
+}
 
 /** Efficiency band at shaft power P [W]; beyond the table its end rows. */
 export function efficiencyBand(P: number): Range {
@@ -101,6 +109,7 @@ export function candidatesOf(plate: Plate): (point: Float64Array) => Candidate |
   const [dw, dI] = [speedStep(plate.w), currentStep(plate.I)];
   const band = efficiencyBand(P);
   const spread = Math.log(band.high / band.low);
+  const locked = lockedBand(P);
   const letter = plate.code === null ? null : lockedPower(plate.code);
   const w_s = synchronousSpeed(f, poles);
   return (point) => {
@@ -111,7 +120,7 @@ export function candidatesOf(plate: Plate): (point: Float64Array) => Candidate |
     const powerFactor = P / (efficiency * Math.sqrt(3) * V * I);
     if (!(s > 0) || powerFactor < PRIOR.powerFactor.low || powerFactor > PRIOR.powerFactor.high) return null;
     const loss = P / efficiency - P;
-    const I_LR = letter === null ? I * within(PRIOR.locked, at(7)) : lockedCurrent(within(letter, at(7)), P, V);
+    const I_LR = letter === null ? I * within(locked, at(7)) : lockedCurrent(within(letter, at(7)), P, V);
     const assumed: Assumed = {
       efficiency,
       P_fw: within(PRIOR.friction, at(3)) * loss,

@@ -4,7 +4,7 @@ import { lineResistance, noLoadReading, standstillReading } from "./motor-tests.
 import { codeLetter, lockedCurrent, lockedPower } from "./plate.ts";
 import { circuitOfPlate, type PlateCircuit } from "./plate-circuit.ts";
 import { circuitOf, drawCircuits } from "./plate-draws.ts";
-import { type Design, efficiencyBand, type Plate, PRIOR, type Range, SPLIT } from "./plate-prior.ts";
+import { type Design, efficiencyBand, lockedBand, type Plate, PRIOR, type Range, SPLIT } from "./plate-prior.ts";
 import type { Readings } from "./plate-readings.ts";
 import { isRefusal } from "./refusal.ts";
 import { uniforms } from "../../solve/random.ts";
@@ -33,7 +33,7 @@ function trial(u: () => number): Trial {
     const loss = P / efficiency - P;
     const lettered = u() < 0.6;
     const share = within(LETTERED, u);
-    const I_LR = lettered ? lockedCurrent(share, P, V) : I * within(PRIOR.locked, u);
+    const I_LR = lettered ? lockedCurrent(share, P, V) : I * within(lockedBand(P), u);
     const design = pick(DESIGNS, u);
     const truth = circuitOfPlate(
       { P, V, I, f, poles, s },

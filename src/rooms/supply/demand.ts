@@ -4,7 +4,7 @@ import { machine, shop } from "../../kernel/item.ts";
 import { offer } from "../../kernel/slot.ts";
 import { existing, load, loadPower, loadShare, voltage } from "./inputs.ts";
 import { lineFactor } from "./service.ts";
-import { draws, eachDraw, eachShare, shopDraws } from "./slots.ts";
+import { draws, eachDraw, eachShare, peaks, shopDraws } from "./slots.ts";
 import { phases, supplyCapacity } from "./source.ts";
 
 export const loadDraw = figure({
@@ -35,6 +35,7 @@ export const machinePeak = figure({
   signs: { S: "+" },
 });
 export const machineOffer = offer(shopDraws, machinePeak);
+export const machineInPeaks = offer(peaks, machinePeak);
 
 export const drawList = value({
   id: "supply.draws",

@@ -6,6 +6,7 @@ import * as dip from "./dip.ts";
 import * as drop from "./drop.ts";
 import * as inputs from "./inputs.ts";
 import * as leakage from "./leakage.ts";
+import * as pictures from "./pictures.ts";
 import * as slots from "./slots.ts";
 import * as source from "./source.ts";
 import * as steps from "./steps.ts";
@@ -16,7 +17,7 @@ export { inductanceToMachine, resistanceToMachine } from "./conductor.ts";
 export { voltageOffered } from "./drop.ts";
 export { lineVoltages } from "./inputs.ts";
 export { screenedCable } from "./leakage.ts";
-export { draws, eachDraw, eachShare, ownDrive, shopDraws, starts } from "./slots.ts";
+export { draws, eachDraw, eachShare, ownDrive, peaks, shopDraws, starts } from "./slots.ts";
 export { frequency, phases } from "./source.ts";
 export { supplyNegativeSequence } from "./unbalance.ts";
 
@@ -24,5 +25,5 @@ export const supply = room({
   name: "supply",
   title: "Supply",
   answers: "Can this service carry the machine, and what voltage is left where it stands?",
-  brings: [slots, inputs, source, conductor, demand, drop, dip, unbalance, leakage, transformer, steps],
+  brings: [slots, inputs, source, conductor, demand, drop, dip, unbalance, leakage, transformer, steps, pictures],
 });

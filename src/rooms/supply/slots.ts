@@ -31,6 +31,13 @@ export const shopDraws = slot({
 /** Draws and their shares of time, offered in pairs, so that the two lists run in one order. */
 export const eachDraw = listSlot<number>({ id: "supply.each-draw", per: shop, says: "draw of each load", empty: "zero" });
 export const eachShare = listSlot<number>({ id: "supply.each-share", per: shop, says: "share of the time of each load", empty: "zero" });
+/** The same peaks one by one, for the picture. */
+export const peaks = listSlot<number>({
+  id: "supply.peaks",
+  per: shop,
+  says: "largest draw of each machine and compressor",
+  empty: "zero",
+});
 export const starts = slot({
   id: "supply.start",
   per: shop,

@@ -12,14 +12,13 @@ import { useAsk } from "../model/asking.ts";
 import { banded, isStale } from "../model/desk.ts";
 import { bandWord, marginWord } from "../model/numbers.ts";
 import { workingLink } from "../model/place.ts";
-import { thingName } from "../model/things.ts";
 import { DrawerHead } from "./drawer.tsx";
 import { MeasureBox } from "./measure-box.tsx";
 
 export function CheckWorking({ check }: { check: CheckAnswer }): JSX.Element {
   const isNew = banded.value === null;
   const stale = isStale.value;
-  const thing = thingName(check.item);
+  const { thing } = check;
   const [top] = check.deciders;
   return (
     <>

@@ -7,6 +7,7 @@ import { Source } from "../parts/source.tsx";
 import { Svg } from "../parts/svg.tsx";
 import { VerdictWord } from "../parts/verdict.tsx";
 import { prettyUnit } from "../../../kernel/display.ts";
+import { escaped } from "../../../pictures/svg.ts";
 import type { CheckAnswer } from "../../../kernel/answer.ts";
 import type { NeedAnswer, Working } from "../../../kernel/working.ts";
 import { useAsk } from "../model/asking.ts";
@@ -33,7 +34,8 @@ function Shown({ address, reply, isStale }: { address: string; reply: WorkingRep
   const isNominal = reply.mode === "nominal" || isStale;
   const checks = (banded.value?.answer.checks ?? []).filter((c) => w.usedBy.includes(c.address));
   const verdict = worst(checks.map((c) => c.verdict));
-  const thing = thingName(itemOf(w));
+  const item = w.input?.item ?? banded.value?.answer.figures[w.address]?.item;
+  const thing = item === undefined ? "" : thingName(item);
   const top = w.shares.find((s) => s.measure !== "");
   return (
     <>
@@ -49,8 +51,6 @@ function Shown({ address, reply, isStale }: { address: string; reply: WorkingRep
     </>
   );
 }
-
-const itemOf = (w: Working): string => (w.input ? w.input.item : w.address.includes(".") ? w.address.replace(/\.[^./]*$/, "") : "");
 
 function Headline({ reply, isNominal, verdict }: { reply: WorkingReply; isNominal: boolean; verdict: JSX.Element | null }): JSX.Element {
   const { amount, input, estimated, coarse } = reply.working;
@@ -86,23 +86,17 @@ function Formula({ reply }: { reply: WorkingReply }): JSX.Element | null {
       </p>
     );
   const result = w.amount ? prettyUnit(w.amount.text) : "";
-  const lines = [w.mathml, ...(w.mathmlNumbers === null || w.mathmlNumbers === w.mathml ? [] : [w.mathmlNumbers])];
-  return (
-    <div class="formula" tabIndex={0} role="group" aria-label="Formula, and the same with numbers">
-      {lines.map((line, i) => (
-        <div class="fl" key={i}>
-          {i === 0 ? <Svg class="fr" text={reply.symbol} /> : <span class="fr" />}
-          <span class="eq">=</span>
-          <Svg text={line} />
-        </div>
-      ))}
-      <div class="fl">
-        <span class="fr" />
-        <span class="eq">=</span>
-        <span class="result">{result}</span>
-      </div>
-    </div>
-  );
+  const rows = [w.mathml, ...(w.mathmlNumbers === null || w.mathmlNumbers === w.mathml ? [] : [w.mathmlNumbers])].map(insideOf);
+  const line = (left: string, right: string): string =>
+    `<mtr><mtd class="fr">${left}</mtd><mtd class="fl"><mrow><mo>=</mo>${right}</mrow></mtd></mtr>`;
+  const all = [...rows.map((right, i) => line(i === 0 ? insideOf(reply.symbol) : "", right)), line("", `<mtext>${escaped(result)}</mtext>`)];
+  const math = `<math display="block"><mtable displaystyle="true">${all.join("")}</mtable></math>`;
+  return <Svg class="formula" tabIndex={0} role="group" aria-label="Formula, and the same with numbers" text={math} />;
+}
+
+/** What stands in a `math` element, its words set as print sets them. */
+function insideOf(math: string): string {
+  return math.replace(/^<math[^>]*>|<\/math>$/g, "").replace(/>([^<>]+)</g, (_, words: string) => `>${prettyUnit(words)}<`);
 }
 
 function Needs({ reply, isNominal }: { reply: WorkingReply; isNominal: boolean }): JSX.Element | null {
@@ -243,7 +237,7 @@ function Footnotes({ w, checks }: { w: Working; checks: readonly CheckAnswer[] }
               <li key={c.address}>
                 <VerdictWord verdict={c.verdict} size={12} />{" "}
                 <a href={workingLink(c.address)}>
-                  {c.asks} {thingName(c.item)}
+                  {c.asks} {c.thing}
                 </a>
               </li>
             ))}

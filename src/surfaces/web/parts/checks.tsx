@@ -3,7 +3,6 @@ import type { ComponentChildren, JSX } from "preact";
 import type { Row } from "../model/shown.ts";
 import { bandWord, marginWord } from "../model/numbers.ts";
 import { route, workingLink } from "../model/place.ts";
-import { thingName } from "../model/things.ts";
 import { Strip, StripScale } from "./strip.tsx";
 import { VerdictToCome, VerdictWord } from "./verdict.tsx";
 
@@ -40,7 +39,7 @@ export function CheckList({ rows, roomOf, head, below }: ListProps): JSX.Element
 
 function CheckRow({ row, roomOf, children }: { row: Row; roomOf: ListProps["roomOf"]; children: ComponentChildren }): JSX.Element {
   const { check, isStale, isNew } = row;
-  const thing = thingName(check.item) || (roomOf?.(check.room) ?? "");
+  const thing = check.thing || (roomOf?.(check.room) ?? "");
   const isOpen = route.value.working === check.address;
   return (
     <li class={`row${isOpen ? " sel" : ""}${isStale ? " stale" : ""}`}>

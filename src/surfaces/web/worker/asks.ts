@@ -1,8 +1,10 @@
 // Every question the page may ask the worker, by name. A page that needs another adds its function here, in a file of its own.
 import type { Bench } from "./bench.ts";
 import { changes, column, unread } from "./comparing.ts";
+import { fields } from "./fields.ts";
 import { household } from "./household.ts";
 import { kept, valuesIn } from "./kept.ts";
+import { picture, pictures } from "./pictures.ts";
 import { tryOption, tryRemedy } from "./trials.ts";
 import { workingReply } from "./workings.ts";
 
@@ -15,6 +17,11 @@ export const asks = {
   valuesIn,
   /** The working of what stands at an address, from the best evaluation there is. */
   working: workingReply,
+  /** The inputs that a room reads on a machine, as fields. */
+  fields,
+  /** The pictures that a room declares, for the things that are there; one of them drawn. */
+  pictures,
+  picture,
   /** Verdicts with one more option laid over. */
   tryOption,
   /** Verdicts with a remedy laid over. */
@@ -24,7 +31,7 @@ export const asks = {
   /** What options would change in the files. */
   changes,
   /** Options of which no room reads a word yet. */
-  unread: (bench: Bench, _: null) => unread(bench),
+  unread,
 } as const satisfies Record<string, (bench: Bench, of: never) => unknown>;
 
 export type Asks = typeof asks;

@@ -27,6 +27,9 @@ export class Bench {
   readonly #now = new Map<Mode, Evaluation>();
   readonly #whole = new Set<Mode>();
   readonly #last = new Map<Mode, Evaluation>();
+  /** The machine as found, beside what is looked at. */
+  #found: Evaluation | null = null;
+  #isFoundNow = false;
 
   lay(texts: readonly (readonly [string, string | null])[]): void {
     for (const [path, text] of texts) {
@@ -45,6 +48,7 @@ export class Bench {
   #forget(): void {
     this.#now.clear();
     this.#whole.clear();
+    this.#isFoundNow = false;
     this.#prepared = null;
   }
 
@@ -93,6 +97,16 @@ export class Bench {
   best(): Evaluation {
     const mode = (["full", "quick"] as const).find((m) => this.#whole.has(m)) ?? "nominal";
     return this.evaluation(mode);
+  }
+
+  /** The same shop without options, to stand beside what is looked at. */
+  found(mode: Mode): Evaluation {
+    if (this.#found === null || !this.#isFoundNow || this.#found.mode !== mode) {
+      const lends = this.#found?.mode === mode ? this.#found : undefined;
+      this.#found = this.evaluated(this.prepared().found, mode, lends);
+      this.#isFoundNow = true;
+    }
+    return this.#found;
   }
 
   /** Another variant of the shop, evaluated beside the one looked at. */

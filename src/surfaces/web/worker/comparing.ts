@@ -81,10 +81,9 @@ export function changes(bench: Bench, of: { readonly options: readonly Laid[] })
   return changesOf(shop, model, withNeeds(model.options, of.options));
 }
 
-/** Options of which no room reads a word yet. */
-export function unread(bench: Bench): readonly Laid[] {
+/** Options of a machine of which no room reads a word yet, by name. */
+export function unread(bench: Bench, of: { readonly machine: string }): readonly string[] {
   const { shop } = bench.prepared();
-  return resolve(shop, bench.house.keys, asFound)
-    .options.filter((o) => isUnread(shop, o))
-    .map(({ machine, name }) => ({ machine, name }));
+  const { options } = resolve(shop, bench.house.keys, asFound);
+  return options.filter((o) => o.machine === of.machine && isUnread(shop, o)).map(({ name }) => name);
 }

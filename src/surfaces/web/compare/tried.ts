@@ -1,0 +1,78 @@
+// Values being tried out on the compare page: kept in its address a moment after the last move, so that every state is a link.
+import { signal } from "@preact/signals";
+import { laidTries } from "../model/desk.ts";
+import { go, route } from "../model/place.ts";
+import { partsOf, type Tried } from "../worker/view.ts";
+
+export interface TriedValue {
+  readonly address: string;
+  readonly text: string;
+  /** Over which the slider runs, as typed; null while nobody typed one. */
+  readonly range: string | null;
+}
+
+const value = "try.";
+const range = "range.";
+
+export function readTried(own: ReadonlyMap<string, string>): TriedValue[] {
+  return [...own].flatMap(([key, text]) => {
+    const address = key.slice(value.length);
+    return key.startsWith(value) ? [{ address, text, range: own.get(range + address) ?? null }] : [];
+  });
+}
+
+export function writtenTried(own: ReadonlyMap<string, string>, values: readonly TriedValue[]): Map<string, string> {
+  const rest = [...own].filter(([key]) => !key.startsWith(value) && !key.startsWith(range));
+  const tried = values.flatMap((v): [string, string][] => [
+    [value + v.address, v.text],
+    ...(v.range === null ? [] : [[range + v.address, v.range] as [string, string]]),
+  ]);
+  return new Map([...rest, ...tried]);
+}
+
+export const triedValues = signal<readonly TriedValue[]>([]);
+
+export function triesOf(values: readonly TriedValue[]): Tried[] {
+  return values.map(({ address, text }) => ({ ...partsOf(address), text }));
+}
+
+/** Browsers slow pages down that change their address with every pixel of a slider. */
+const rest = 300; // ms
+let waiting: ReturnType<typeof setTimeout> | undefined;
+
+/** Other values, laid over at once where the column of values tried out is the one looked at. */
+export function setTried(values: readonly TriedValue[]): void {
+  triedValues.value = values;
+  layTried();
+  clearTimeout(waiting);
+  waiting = setTimeout(writeTried, rest);
+}
+
+/** Writes what waits into the address now. */
+export function writeTried(): void {
+  clearTimeout(waiting);
+  waiting = undefined;
+  go({ ...route.value, own: writtenTried(route.value.own, triedValues.value) }, "replace");
+}
+
+/** The address says other values: a link, or a step back. What is being moved just now goes on. */
+export function followAddress(): void {
+  if (waiting !== undefined) return;
+  const now = readTried(route.value.own);
+  if (JSON.stringify(now) !== JSON.stringify(triedValues.peek())) triedValues.value = now;
+  layTried();
+}
+
+export const isTriedChosen = (): boolean => route.value.own.get("at") === "tried" && triedValues.value.length > 0;
+
+function layTried(): void {
+  const next = isTriedChosen() ? triesOf(triedValues.value) : [];
+  if (JSON.stringify(next) !== JSON.stringify(laidTries.peek())) laidTries.value = next;
+}
+
+/** The page is left: nothing of it goes with the user. */
+export function leaveTried(): void {
+  clearTimeout(waiting);
+  waiting = undefined;
+  laidTries.value = [];
+}
