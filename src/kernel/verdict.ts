@@ -3,7 +3,7 @@ import { type Band, band, type Column, exact, explained, type Filled, isColumn }
 import type { Verdict } from "./check.ts";
 import type { Contract } from "./contract.ts";
 import { type Evaluation, evaluateCone } from "./evaluate.ts";
-import { assumed, type Cell, type CheckCell, cone, type InputCell, isMissing, type Missing, type PartCell } from "./graph.ts";
+import { assumed, type Cell, type CheckCell, cone, type InputCell, isMissing, type Missing, type FigureCell } from "./graph.ts";
 import type { Item } from "./item.ts";
 import { spreadOf } from "./sample.ts";
 
@@ -14,7 +14,7 @@ export type Reason = "unknown" | "incomplete" | "refused" | "rests-on";
 /** What decides an open verdict: an input, or a reading that would narrow a joint value. */
 export interface Decider {
   /** The unknown itself; null where nothing is written yet. */
-  readonly cell: InputCell | PartCell | null;
+  readonly cell: InputCell | FigureCell | null;
   /** The address of the input to be filled in. */
   readonly input: string;
   readonly says: string;
@@ -249,13 +249,15 @@ function decidersOf(e: Evaluation, cell: CheckCell): Decider[] {
       if (x && x.length > 1)
         found.push({ cell: c, input: c.address, says: c.decl.says, measure: c.decl.measure, share: explained(margin, x) });
     }
-    if (c.is !== "part") continue;
-    const x = column(e, c)?.v;
-    for (const r of c.joint.decl.decl === "joint" ? c.joint.decl.readings : []) {
-      if (r.part !== c.decl.part || !x || x.length === 1) continue;
+    if (c.is !== "figure" || c.decl.decl !== "joint") continue;
+    // A reading narrows a joint value through members the check itself may not use.
+    const whole = e.filled.get(c);
+    const members = whole && !isColumn(whole) ? (whole.each[0] as Readonly<Record<string, Float64Array>>) : {};
+    for (const r of c.decl.readings) {
+      const x = members[r.part];
       const { address } = e.graph.find(c.item, r.input);
       const { measure = "" } = r.input as { measure?: string };
-      if (address !== undefined) found.push({ cell: c, input: address, says: r.says, measure, share: explained(margin, x) });
+      if (x && address !== undefined) found.push({ cell: c, input: address, says: r.says, measure, share: explained(margin, x) });
     }
   }
   return found;

@@ -35,6 +35,8 @@ import * as limits from "./limits.ts";
 import * as mass from "./mass.ts";
 import * as measuredMass from "./measured-mass.ts";
 import * as pictures from "./pictures.ts";
+import * as picturesDrive from "./pictures-drive.ts";
+import * as picturesMotor from "./pictures-motor.ts";
 import * as picturesTorque from "./pictures-torque.ts";
 import * as pumpMotors from "./pump-motors.ts";
 import * as spinUp from "./spin-up.ts";
@@ -93,7 +95,9 @@ export const spindle = room({
     insulation,
     steps,
     stepsTurning,
-    pictures,
     picturesTorque,
+    picturesDrive,
+    picturesMotor,
+    pictures,
   ],
 });

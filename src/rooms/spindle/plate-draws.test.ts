@@ -218,10 +218,10 @@ test("a motor of 5 kW starts with 5 to 8 times its current, one of 120 W and les
   expect(lockedBand(500).high).toBeLessThan(8);
 });
 
-test("a coolant pump of 180 W, 230 V, 0.9 A, 3420 rpm has circuits, more of its current without load than a big motor", () => {
+test("a coolant pump of 180 W, 230 V, 0.9 A, 3420 rpm has circuits, and draws a greater share of its current without load than a motor of 5 kW", () => {
   const pump = drawn({}, { P: 180, V: 230, I: 0.9, f: 60, w: 3420 * rpm, poles: 2, design: null, code: null });
   expect(pump.effective).toBeGreaterThan(2000);
-  expect(band(pump.columns.I_0)[0] / 0.9).toBeGreaterThan(band(bare.columns.I_0)[1] / 10.2);
+  expect((pump.columns.I_0[0] ?? NaN) / 0.9).toBeGreaterThan((bare.columns.I_0[0] ?? NaN) / 10.2);
 });
 
 test("a point of the cube is one circuit: the same always, none outside the power-factor band", () => {

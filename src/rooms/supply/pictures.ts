@@ -121,6 +121,6 @@ export const voltagePicture = picture({
       ],
       limits: [{ at: x.V_m, words: "what drives here are reckoned with", role: "quiet" as const }],
     });
-    return { svg: plot(spec), csv: plotCsv(spec) };
+    return { svg: plot(spec), csv: plotCsv(spec), plot: spec };
   },
 });

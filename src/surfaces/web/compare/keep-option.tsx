@@ -35,7 +35,7 @@ export function KeepOption({ root, needs, values, taken, close }: KeepProps): JS
       <span>{says}</span>
       <input
         type="text"
-        class={`field${key === "name" && isSent && refused !== null ? " bad" : ""}`}
+        class={`entry${key === "name" && isSent && refused !== null ? " bad" : ""}`}
         value={words[key]}
         placeholder={hint}
         aria-describedby={key === "name" ? "option-name" : undefined}

@@ -2,7 +2,6 @@
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { marginRug } from "../../../pictures/margin-rug.ts";
-import type { Outcome } from "../../../kernel/compare.ts";
 import { hrefOf } from "../model/route.ts";
 import { counted, marginWord } from "../model/numbers.ts";
 import { route } from "../model/place.ts";
@@ -54,13 +53,25 @@ export function Comparison({ root, columns: given, order, drop }: ComparisonProp
   return (
     <>
       <div class="scroll" tabIndex={0} role="region" aria-label="Options side by side, scrolls sideways">
-        <table class="options">
+        <table class="sbs">
           <caption class="sr">What each column changes. The chosen column is looked at on every page.</caption>
+          <colgroup>
+            <col class="first" />
+            {columns.map((c) => (
+              <col key={c.key} class="other" />
+            ))}
+          </colgroup>
           <thead>
+            <tr>
+              <td class="corner" />
+              {columns.map((c) => (
+                <Head key={c.key} root={root} column={c} drop={drop} />
+              ))}
+            </tr>
             <tr>
               <td class="corner small q">margins on one scale, the line at 1</td>
               {columns.map((c) => (
-                <Head key={c.key} root={root} column={c} drop={drop} />
+                <Face key={c.key} root={root} column={c} />
               ))}
             </tr>
           </thead>
@@ -102,35 +113,39 @@ function columnLink(root: string, { names, isTried }: Column, working: string | 
   return hrefOf({ ...route.value, own, options: names.map((name) => `${root}/${name}`), working });
 }
 
-const face = 108; // px
+const faceWidth = 98; // px
 
 function Head({ root, column, drop }: { root: string; column: Column; drop: (names: Names) => void }): JSX.Element {
   const { reply, isChosen, name, names, title, isTried } = column;
+  return (
+    <th scope="col" class={isChosen ? "chosen" : ""}>
+      <a href={columnLink(root, column, null)} class="name" aria-current={isChosen ? "true" : undefined}>
+        {name}
+      </a>
+      {names.length > 1 && !isTried ? (
+        <button type="button" class="x" aria-label={`Take the column ${name} away`} onClick={() => drop(names)}>
+          <Icon name="close" size={12} />
+        </button>
+      ) : null}
+      <span class="title small q2">{title}</span>
+      {reply?.mistakes.map((says) => (
+        <span class="title small wrong" key={says}>
+          {says}
+        </span>
+      ))}
+    </th>
+  );
+}
+
+/** All margins of a column in one small picture. */
+function Face({ root, column: { reply, isChosen } }: { root: string; column: Column }): JSX.Element {
   const marks = (reply?.checks ?? []).flatMap(({ address, now }) => {
     const isMine = address.startsWith(`${root}/`) || address.startsWith("shop/");
     const nominal = now?.margin.nominal;
     return isMine && now && !now.yesNo && typeof nominal === "number" ? [{ verdict: now.verdict, nominal }] : [];
   });
   return (
-    <th scope="col" class={isChosen ? "chosen" : ""}>
-      <div class="cell">
-        <a href={columnLink(root, column, null)} class="name" aria-current={isChosen ? "true" : undefined}>
-          {name}
-        </a>
-        {names.length > 1 && !isTried ? (
-          <button type="button" class="x" aria-label={`Take the column ${name} away`} onClick={() => drop(names)}>
-            <Icon name="close" size={12} />
-          </button>
-        ) : null}
-        <span class="title small q2">{title}</span>
-        {reply === null ? <span class="face small q">being worked out</span> : <Svg class="face" text={marginRug(marks, face)} />}
-      </div>
-      {reply?.mistakes.map((says) => (
-        <p class="mistake small" key={says}>
-          {says}
-        </p>
-      ))}
-    </th>
+    <td class={`face${isChosen ? " chosen" : ""}`}>{reply === null ? <span class="small q">worked out …</span> : <Svg text={marginRug(marks, faceWidth)} />}</td>
   );
 }
 
@@ -162,8 +177,7 @@ function CheckRows({ title, rows, columns, root }: RowsProps): JSX.Element | nul
         return (
           <tr key={row.address}>
             <th scope="row">
-              {row.asks}
-              {thing === "" ? null : <span class="small q">{thing}</span>}
+              {row.asks} <span class="q">{thing}</span>
             </th>
             {columns.map((column, i) => (
               <td key={column.key} class={cellClass(column)}>
@@ -192,16 +206,16 @@ function Check({ cell, href }: { cell: CheckCell | null; href: string }): JSX.El
         <span class="m">{marginWord(outcome)}</span>
         <VerdictWord verdict={outcome.verdict} />
       </a>
-      {betterIn === null || outcome.yesNo ? null : <Paired share={betterIn} outcome={outcome} />}
+      {betterIn === null || outcome.yesNo ? null : <Paired share={betterIn} />}
     </>
   );
 }
 
 /** Which imagined shops are better off: the same thousand in every column. */
-function Paired({ share }: { share: number; outcome: Outcome }): JSX.Element {
+function Paired({ share }: { share: number }): JSX.Element {
   return (
     <span class="paired small q" title={`better than as found in ${share} of 100 imagined shops`}>
-      better in {share} of 100
+      {share} of 100 better
     </span>
   );
 }
@@ -212,7 +226,7 @@ function Figures({ row, columns, root }: { row: FigureRow; columns: readonly Col
     <tr>
       <th scope="row">
         {capital(row.says)}
-        <span class="small q">{[row.unit, thing].filter((text) => text !== "").join(", ")}</span>
+        <span class="unit small q">{[row.unit, thing].filter((text) => text !== "").join(", ")}</span>
       </th>
       {columns.map((column, i) => {
         const text = i === 0 ? row.found : row.cells[i - 1];
@@ -243,8 +257,7 @@ function Bill({ title, says, columns, of }: BillProps): JSX.Element {
   return (
     <tr class="bill">
       <th scope="row">
-        {title}
-        <span class="small q">{says}</span>
+        {title} <span class="q">{says}</span>
       </th>
       {columns.map((column) => (
         <td key={column.key} class={cellClass(column)}>

@@ -4,8 +4,7 @@ import { useState } from "preact/hooks";
 import type { InputAnswer } from "../../../kernel/answer.ts";
 import type { Kind } from "../../../kernel/kind.ts";
 import { prettyUnit, type System } from "../../../kernel/display.ts";
-import { isSame } from "./columns.ts";
-import { answer, household, newest } from "../model/desk.ts";
+import { answer, banded, household, newest } from "../model/desk.ts";
 import { found } from "../model/match.ts";
 import { capital } from "../model/names.ts";
 import { counted } from "../model/numbers.ts";
@@ -14,7 +13,7 @@ import { thingName } from "../model/things.ts";
 import { Combobox } from "../parts/combobox.tsx";
 import { Icon } from "../parts/icon.tsx";
 import { VerdictWord } from "../parts/verdict.tsx";
-import { keyOf, type Names } from "./columns.ts";
+import { isSame, keyOf, type Names } from "./columns.ts";
 import { KeepOption } from "./keep-option.tsx";
 import { positionOf, spanOf, startText, textAt, usualRange } from "./span.ts";
 import type { Column } from "./table.tsx";
@@ -38,10 +37,11 @@ export function WhatIf({ root, over, beside, columns, taken }: WhatIfProps): JSX
   const inputs = said?.inputs ?? {};
   const system: System | null = said?.show ?? null;
   const add = (address: string): void => {
-    const input = inputs[address];
+    // Once a value is tried, its input has no band of its own any more: the range is taken from the last bands.
+    const input = banded.value?.answer.inputs[address] ?? inputs[address];
     if (!input || system === null || values.some((v) => v.address === address)) return;
     choose(root, over);
-    setTried([...values, { address, text: startText(input, system), range: null }]);
+    setTried([...values, { address, text: startText(input, system), range: input.form === "quantity" ? usualRange(input, system) : null }]);
     writeTried();
   };
   const change = (next: TriedValue): void => {
@@ -76,7 +76,7 @@ export function WhatIf({ root, over, beside, columns, taken }: WhatIfProps): JSX
       ) : null}
       <ul class="tried">
         {values.map((v) => (
-          <Tried key={v.address} value={v} input={inputs[v.address]} system={system} change={change} drop={() => drop(v.address)} />
+          <Tried key={v.address} value={v} input={inputs[v.address]} change={change} drop={() => drop(v.address)} />
         ))}
       </ul>
       {values.length === 0 ? null : (
@@ -135,12 +135,11 @@ function choices(query: string, root: string): readonly { id: string; says: stri
 interface TriedProps {
   readonly value: TriedValue;
   readonly input: InputAnswer | undefined;
-  readonly system: System | null;
   readonly change: (next: TriedValue) => void;
   readonly drop: () => void;
 }
 
-function Tried({ value, input, system, change, drop }: TriedProps): JSX.Element {
+function Tried({ value, input, change, drop }: TriedProps): JSX.Element {
   const { address, text } = value;
   const name = input ? [capital(input.says), thingName(input.item)].filter((word) => word !== "").join(", ") : address;
   const refused = newest.value?.refused.find((r) => r.address === address)?.says;
@@ -160,8 +159,8 @@ function Tried({ value, input, system, change, drop }: TriedProps): JSX.Element 
             <option key={word}>{word}</option>
           ))}
         </select>
-      ) : input && system !== null ? (
-        <Slider value={value} input={input} system={system} name={name} change={change} isRefused={refused !== undefined} />
+      ) : input ? (
+        <Slider value={value} input={input} name={name} change={change} isRefused={refused !== undefined} />
       ) : (
         <p class="small q2">There is no such input in this shop.</p>
       )}
@@ -176,21 +175,18 @@ function Tried({ value, input, system, change, drop }: TriedProps): JSX.Element 
 function asWritten(input: InputAnswer | undefined): string {
   const before = input?.over[0];
   if (input?.origin.name !== "tried") return "as found";
-  return before ? `as found ${prettyUnit(before.text)}` : "nobody wrote it; typical else";
+  return before ? `instead of ${prettyUnit(before.text)}, ${before.origin.says}` : "nobody wrote one yet";
 }
 
-interface SliderProps extends Omit<TriedProps, "drop" | "input" | "system"> {
+interface SliderProps extends Omit<TriedProps, "drop" | "input"> {
   readonly input: InputAnswer;
-  readonly system: System;
   readonly name: string;
   readonly isRefused: boolean;
 }
 
-function Slider({ value, input, system, name, change, isRefused }: SliderProps): JSX.Element {
-  // The band of the first sight: once a value is tried, the input has no band of its own any more.
-  const [usual] = useState(() => value.range ?? usualRange(input, system) ?? "");
+function Slider({ value, input, name, change, isRefused }: SliderProps): JSX.Element {
   const kind = input.kind as Kind; // a quantity has one
-  const range = value.range ?? usual;
+  const range = value.range ?? "";
   const span = range === "" ? "type a range, such as 5 to 60 m" : spanOf(range, kind);
   const at = typeof span === "string" ? null : positionOf(value.text, kind, span);
   const { address } = value;
@@ -212,7 +208,7 @@ function Slider({ value, input, system, name, change, isRefused }: SliderProps):
       )}
       <input
         type="text"
-        class={`field num${isRefused ? " bad" : ""}`}
+        class={`entry num${isRefused ? " bad" : ""}`}
         aria-label={`${name}, value`}
         aria-invalid={isRefused}
         aria-describedby={`under-${address}`}
@@ -223,7 +219,7 @@ function Slider({ value, input, system, name, change, isRefused }: SliderProps):
         from … to
         <input
           type="text"
-          class={`field${typeof span === "string" && range !== "" ? " bad" : ""}`}
+          class={`entry${typeof span === "string" && range !== "" ? " bad" : ""}`}
           aria-label={`${name}, range of the slider`}
           title={typeof span === "string" ? span : undefined}
           value={range}

@@ -18,9 +18,9 @@ export function Drawer({ address }: { address: string }): JSX.Element {
       event.preventDefault();
       openWorking(null);
     };
-    addEventListener("keydown", close);
+    document.addEventListener("keydown", close);
     return () => {
-      removeEventListener("keydown", close);
+      document.removeEventListener("keydown", close);
       const back = from.current;
       if (back instanceof HTMLElement && back.isConnected) back.focus();
     };

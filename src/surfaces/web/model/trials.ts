@@ -8,6 +8,15 @@ import { machine } from "./place.ts";
 export const optionTrials = signal<ReadonlyMap<string, Outcomes>>(new Map());
 export const areTrialsDone = signal(false);
 
+let last: Promise<unknown> = Promise.resolve();
+
+/** One trial after another: several at once would only make each other, and every other question, wait. */
+export function queued<T>(of: () => Promise<T>): Promise<T> {
+  const next = last.then(of);
+  last = next.catch(() => null);
+  return next;
+}
+
 let wanted = 0;
 let running: number | null = null;
 
@@ -31,7 +40,7 @@ async function run(): Promise<void> {
     (o) => (root === null || o.machine === root) && !laid.value.some((l) => l.machine === o.machine && l.name === o.name),
   );
   for (const { machine: of, name } of all) {
-    const outcomes = await ask("tryOption", { machine: of, name }).catch(() => null);
+    const outcomes = await queued(() => (running === now ? ask("tryOption", { machine: of, name }) : Promise.resolve(null))).catch(() => null);
     if (running !== now || pass.value !== now || wanted === 0) {
       if (running === now) running = null;
       return;

@@ -1,6 +1,7 @@
 // A field that finds one of many: letters narrow the list, arrows walk it, Enter takes (WAI-ARIA Authoring Practices, combobox with list).
 import type { JSX } from "preact";
 import { useId, useRef, useState } from "preact/hooks";
+import "../styles/entry.css";
 
 export interface Choice {
   readonly id: string;
@@ -52,7 +53,7 @@ export function Combobox({ label, placeholder, find, choose }: ComboboxProps): J
       <input
         id={id}
         ref={field}
-        class="field"
+        class="entry"
         type="text"
         role="combobox"
         autocomplete="off"

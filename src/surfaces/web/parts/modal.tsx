@@ -2,6 +2,7 @@
 import type { ComponentChildren, JSX } from "preact";
 import { useEffect, useId, useRef } from "preact/hooks";
 import { Icon } from "./icon.tsx";
+import "../styles/entry.css";
 
 interface ModalProps {
   readonly title: string;

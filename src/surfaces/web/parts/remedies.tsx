@@ -5,8 +5,8 @@ import type { CheckAnswer } from "../../../kernel/answer.ts";
 import { answer, ask, isSettled, laid, pass, trail } from "../model/desk.ts";
 import { typedAll } from "../model/edits.ts";
 import { marginNumber } from "../model/numbers.ts";
-import { chooseOptions, route } from "../model/place.ts";
-import { optionTrials, wantTrials } from "../model/trials.ts";
+import { chooseOptions, route, workingLink } from "../model/place.ts";
+import { optionTrials, queued, wantTrials } from "../model/trials.ts";
 import type { Outcome } from "../../../kernel/compare.ts";
 import { partsOf } from "../worker/view.ts";
 import { Icon } from "./icon.tsx";
@@ -14,15 +14,20 @@ import { VerdictWord } from "./verdict.tsx";
 
 type Remedy = CheckAnswer["remedies"][number];
 
-export function Remedies({ check }: { check: CheckAnswer }): JSX.Element {
+/** `most`: in a list of checks only the first few stand; the working has them all. */
+export function Remedies({ check, most = Infinity }: { check: CheckAnswer; most?: number }): JSX.Element {
   useEffect(() => wantTrials(), []);
+  // What can be tried out at a click says most: it stands first.
+  const remedies = check.remedies.toSorted((a, b) => Number(a.lay === null) - Number(b.lay === null));
   const options = optionsThatHelp(check);
+  const shown = remedies.slice(0, Math.max(1, most - options.length));
+  const left = remedies.length - shown.length + Math.max(0, options.length - most);
   return (
     <ul class="rems">
-      {check.remedies.map((r) => (
+      {shown.map((r) => (
         <RemedyLine key={r.does} check={check} remedy={r} />
       ))}
-      {options.map(({ name, title, outcome }) => (
+      {options.slice(0, most).map(({ name, title, outcome }) => (
         <li class="rem" key={name}>
           <Icon name="remedy" size={13} />
           <button type="button" class="link" onClick={() => chooseOptions([...route.value.options, name])}>
@@ -32,6 +37,13 @@ export function Remedies({ check }: { check: CheckAnswer }): JSX.Element {
           <span class="q2 cost">{title}</span>
         </li>
       ))}
+      {left > 0 ? (
+        <li class="rem">
+          <a class="q" href={workingLink(check.address)}>
+            {left} more
+          </a>
+        </li>
+      ) : null}
     </ul>
   );
 }
@@ -60,7 +72,7 @@ function RemedyLine({ check, remedy }: { check: CheckAnswer; remedy: Remedy }): 
   useEffect(() => {
     if (lay === null || !ready) return undefined;
     let isCurrent = true;
-    void ask("tryRemedy", { item: check.item, lay }).then(
+    void queued(() => (isCurrent ? ask("tryRemedy", { item: check.item, lay }) : Promise.resolve(null))).then(
       (outcomes) => isCurrent && setTried({ pass: now, outcome: outcomes?.[check.address] ?? null }),
       () => isCurrent && setTried(null),
     );

@@ -7,6 +7,7 @@ import { PlaceShown } from "../pages/places.tsx";
 import { Bar } from "./bar.tsx";
 import { Contents } from "./contents.tsx";
 import { Finder } from "./finder.tsx";
+import { KeepBar } from "./keep-bar.tsx";
 import { Notes } from "./notes.tsx";
 
 const sprite = iconSprite();
@@ -24,6 +25,7 @@ export function Shell(): JSX.Element {
         <PlaceShown />
       </div>
       <Notes />
+      <KeepBar />
       <Bar />
       <Finder />
     </>

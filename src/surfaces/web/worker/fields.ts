@@ -4,13 +4,16 @@ import type { Evaluation } from "../../../kernel/evaluate.ts";
 import type { Input } from "../../../kernel/figure.ts";
 import { isMissing } from "../../../kernel/graph.ts";
 import { type Item, itemAddress } from "../../../kernel/item.ts";
-import { nodeAt } from "../../../kernel/model/node.ts";
+import { type Node, nodeAt } from "../../../kernel/model/node.ts";
 import { kindInfo } from "../../../kernel/unit.ts";
 import type { Bench } from "./bench.ts";
 
-/** `there`: written or typical; `wanted`: required and missing; `none`: known to be absent; `absent`: nobody wrote it and nothing waits. */
+/**
+ * `there`: written or typical; `wanted`: never assumed and missing; `unknown`: asked, not known, and nothing stands in; `none`: known to be
+ * absent; `absent`: nobody wrote it and nothing waits.
+ */
 export interface Field extends InputAnswer {
-  readonly state: "there" | "wanted" | "none" | "absent";
+  readonly state: "there" | "wanted" | "unknown" | "none" | "absent";
   readonly symbol: string;
   readonly allowsNone: boolean;
   readonly examples: readonly string[];
@@ -36,7 +39,32 @@ export function fields(bench: Bench, of: { readonly machine: string; readonly ro
     return inputs.length === 0 ? [] : groupsOf(e, room.name, item, inputs);
   });
   // The parts of a room's own things stand first, in the order of the file; the thing itself after them, other rooms' things last.
-  return groups.toSorted((a, b) => rankOf(a, of) - rankOf(b, of));
+  const order = (g: FieldGroup): string => fileOrder(e, g.item);
+  return groups.toSorted((a, b) => rankOf(a, of) - rankOf(b, of) || (order(a) < order(b) ? -1 : order(a) > order(b) ? 1 : 0));
+}
+
+/** Inputs as their keys stand in the file, those that nobody wrote after them. */
+function inFileOrder(e: Evaluation, item: Item, inputs: readonly Input<unknown>[]): Input<unknown>[] {
+  const root = e.graph.model.roots.get(item.root);
+  const placeOf = (input: Input<unknown>): string => placesAlong(root, [...item.path, ...input.key.split(".")]);
+  return inputs.map((input) => ({ input, at: placeOf(input) })).toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0)).map(({ input }) => input);
+}
+
+/** Where a thing stands in its file: sorts as text. */
+function fileOrder(e: Evaluation, address: string): string {
+  const item = e.graph.items.find((i) => itemAddress(i) === address);
+  return item ? placesAlong(e.graph.model.roots.get(item.root), item.path) : "";
+}
+
+function placesAlong(root: Node | undefined, path: readonly string[]): string {
+  let node = root;
+  const places: string[] = [];
+  for (const key of path) {
+    const at = node?.is === "map" ? [...node.entries.keys()].indexOf(key) : -1;
+    places.push(String(at < 0 ? 999 : at).padStart(3, "0"));
+    node = nodeAt(node, [key]);
+  }
+  return places.join(".");
 }
 
 function rankOf(g: FieldGroup, of: { readonly machine: string; readonly room: string }): number {
@@ -51,7 +79,7 @@ function groupsOf(e: Evaluation, room: string, item: Item, inputs: readonly Inpu
   const isOwn = isTop || item.path[0] === room;
   const thing = item.path.slice(isOwn && item.path.length > 1 ? 1 : 0).map((key) => names[key] ?? key);
   const parts = new Map<string, Field[]>();
-  for (const input of inputs) {
+  for (const input of inFileOrder(e, item, inputs)) {
     const keys = input.key.split(".").slice(isTop ? 1 : 0);
     const part = keys.length > 1 ? keys.slice(0, -1).join(" ") : "";
     parts.set(part, [...(parts.get(part) ?? []), fieldOf(e, item, input)]);
@@ -63,7 +91,10 @@ function groupsOf(e: Evaluation, room: string, item: Item, inputs: readonly Inpu
     main.push(...list);
     return false;
   });
-  const all: [string, Field[]][] = [...(main.length === 0 ? [] : [["", main] as [string, Field[]]]), ...several];
+  // A plate is what one reads first.
+  const plate = several.filter(([part]) => part === "plate");
+  const rest = several.filter(([part]) => part !== "plate");
+  const all: [string, Field[]][] = [...plate, ...(main.length === 0 ? [] : [["", main] as [string, Field[]]]), ...rest];
   return all.map(([part, list]) => ({
     key: `${itemAddress(item)} ${part}`,
     item: itemAddress(item),
@@ -100,12 +131,23 @@ function fieldOf(e: Evaluation, item: Item, input: Input<unknown>): Field {
   if (!isMissing(cell)) {
     if (cell.is === "input") return { ...inputAnswer(e, cell, systemOf(e.graph.model)), ...info, state: "there" };
     // Nothing is written and the figure that would stand in has no number either.
-    return { ...blank(item, input, null), ...info, state: "wanted" };
+    return { ...blank(item, input, null), ...info, state: "unknown" };
   }
-  const leaf = nodeAt(e.graph.model.roots.get(item.root), [...item.path, ...input.key.split(".")]);
-  const written = leaf?.is === "leaf" ? leaf.text : null;
-  const state = cell.missing === "required" ? "wanted" : written === "none" ? "none" : "absent";
+  // Of a map that is unknown as a whole, so is every value.
+  const leaf = leafAbove(e.graph.model.roots.get(item.root), [...item.path, ...input.key.split(".")]);
+  const written = leaf === "unknown" || leaf === "none" ? leaf : null;
+  const state = input.required && written !== "none" ? "wanted" : written === "unknown" ? "unknown" : written === "none" ? "none" : "absent";
   return { ...blank(item, input, written), ...info, state };
+}
+
+/** The word at a path, or at the first map on the way that is only a word. */
+function leafAbove(root: Node | undefined, path: readonly string[]): string | null {
+  let at = root;
+  for (const key of path) {
+    if (at?.is === "leaf") break;
+    at = nodeAt(at, [key]);
+  }
+  return at?.is === "leaf" ? at.text : null;
 }
 
 function blank(item: Item, input: Input<unknown>, written: string | null): InputAnswer {
