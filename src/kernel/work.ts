@@ -19,6 +19,10 @@ export interface WorkError {
   readonly code: FindingCode | "figure-unknown" | "name-unknown" | "needs-missing" | "refused" | "not-a-number";
   readonly message: string;
   readonly nearest?: string;
+  /** The name under which the bad value was given. */
+  readonly name?: string;
+  /** What is still wanted: names as in the formula, ids of what lies below. */
+  readonly missing?: readonly string[];
 }
 export interface Worked {
   readonly id: string;
@@ -131,7 +135,7 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
     const text = given[word] ?? "";
     const decl = t.decl === "input" ? t : benchInput(t);
     const issue = check(decl, text);
-    if (issue) errors.push(issue);
+    if (issue) errors.push({ ...issue, name: word });
     const leaf = leafOf(decl, text);
     return put(`given ${word} ${t.id}`, { is: "input", address: `bench/${word}`, item: bench, room: "", decl, leaf, estimate: null });
   };
@@ -240,8 +244,10 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
     };
   }
   if (errors[0]) return errors[0];
-  if (missing.length > 0 || isMissing(cell))
-    return { code: "needs-missing", message: `${id} still needs ${[...new Set(missing)].join(", ")}` };
+  if (missing.length > 0 || isMissing(cell)) {
+    const wanted = [...new Set(missing)];
+    return { code: "needs-missing", message: `${id} still needs ${wanted.join(", ")}`, missing: wanted };
+  }
   const filled = evaluateCone(cone(cell), "full", new Map());
   const result = filled.get(cell);
   if (!result || !isColumn(result)) return { code: "not-a-number", message: `${id} is a table, not a number` };

@@ -30,7 +30,8 @@ export function tempered(start: Population, logLikelihood: (point: Float64Array)
   for (let b = 0, k = 0; b < 1 && k < MOST_STEPS; k++) {
     const step = furthest(logs, 1 - b);
     const picked = resampled(weightsOf(logs, step), count, u);
-    const next = { points: picked.map((j) => copied(points[j])), logs: picked.map((j) => logs[j] ?? -Infinity) };
+    // A move replaces a point and never writes into one, so points may be shared.
+    const next = { points: picked.map((j) => pointOf(points, j)), logs: picked.map((j) => logs[j] ?? -Infinity) };
     b = step >= 1 - b ? 1 : b + step;
     for (let round = b === 1 ? LAST_ROUNDS : ROUNDS; round > 0; round--) moveAll(next, logLikelihood, b, u);
     ({ points, logs } = next);
@@ -41,7 +42,9 @@ export function tempered(start: Population, logLikelihood: (point: Float64Array)
 /** Weights exp(b log), the greatest of them 1; all 0 when nothing is possible. */
 export function weightsOf(logs: readonly number[], b: number): Float64Array {
   const highest = logs.reduce((most, x) => Math.max(most, x), -Infinity);
-  return Float64Array.from(logs, (x) => (x === -Infinity ? 0 : Math.exp(b * (x - highest))));
+  const weights = new Float64Array(logs.length);
+  for (const [j, x] of logs.entries()) weights[j] = x === -Infinity ? 0 : Math.exp(b * (x - highest));
+  return weights;
 }
 
 /** Independent draws that weighted ones are worth, (sum w)^2/sum w^2. Source: L. Kish, Survey Sampling (1965). */
@@ -103,12 +106,13 @@ function moveAll(
 ): void {
   const n = all.points.length;
   for (let j = 0; j < n; j++) {
-    const here = copied(all.points[j]);
-    const one = copied(all.points[(j + 1 + Math.floor(u() * (n - 1))) % n]);
-    const two = copied(all.points[(j + 1 + Math.floor(u() * (n - 1))) % n]);
+    const here = pointOf(all.points, j).slice();
+    const one = pointOf(all.points, (j + 1 + Math.floor(u() * (n - 1))) % n);
+    const two = pointOf(all.points, (j + 1 + Math.floor(u() * (n - 1))) % n);
     // 2.38/sqrt(2 d) is the best length for a Gaussian (ter Braak).
     const share = u() < LEAP_SHARE ? 1 : (2.38 / Math.sqrt(2 * here.length)) * (0.5 + u());
-    for (const [k, x] of here.entries()) here[k] = wrapped(x + share * ((one[k] ?? 0) - (two[k] ?? 0)) + JITTER * (u() - 0.5));
+    for (let k = 0; k < here.length; k++)
+      here[k] = wrapped((here[k] ?? 0) + share * ((one[k] ?? 0) - (two[k] ?? 0)) + JITTER * (u() - 0.5));
     const log = logLikelihood(here);
     if (Math.log(u()) < b * (log - (all.logs[j] ?? 0))) {
       all.points[j] = here;
@@ -122,7 +126,8 @@ function wrapped(x: number): number {
   return x - Math.floor(x);
 }
 
-function copied(point: Float64Array | undefined): Float64Array {
+function pointOf(points: readonly Float64Array[], j: number): Float64Array {
+  const point = points[j];
   if (point === undefined) throw new Error("a point that is not in the population");
-  return Float64Array.from(point);
+  return point;
 }

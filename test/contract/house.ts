@@ -72,8 +72,9 @@ const readme = (room: string): string => {
   }
 };
 
-/** Ids of figures that nothing reads because they are what the user wants to know: listed in the room's README, a line each. */
+/** Ids of figures that nothing reads because they are what the user wants to know: the room's README lists them with the reason, some a line. */
 export function ownAnswers(room: string): readonly string[] {
   const section = /\n## Answers on their own\n([\s\S]*?)(?=\n## |\n<!-- |$)/.exec(readme(room))?.[1] ?? "";
-  return [...section.matchAll(/^- `([^`]+)`: ./gm)].flatMap((m) => m[1] ?? []);
+  const lines = section.matchAll(/^- ((?:`[^`]+`, )*`[^`]+`): \S/gm);
+  return [...lines].flatMap((line) => [...(line[1] ?? "").matchAll(/`([^`]+)`/g)].map((m) => m[1] ?? ""));
 }

@@ -9,7 +9,7 @@ export const mains = hazard({
 export const storedCharge = hazard({
   id: "stored-charge",
   name: "Stored charge",
-  says: "The dc bus stays charged after isolation: wait the time on the label, then measure. A braking resistor and its terminals are at bus voltage and get very hot.",
+  says: "The dc bus stays charged after isolation: wait the time on the label, then measure. A braking resistor is at bus voltage and very hot; who may open the cabinet is for the local code to say.",
 });
 export const rotatingSpindle = hazard({
   id: "rotating-spindle",

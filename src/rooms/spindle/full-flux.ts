@@ -1,11 +1,11 @@
 // Whether the drive's volts reach: what full torque up to the wanted speed asks of the winding, and what the drive and its output give.
-import { check } from "../../kernel/check.ts";
-import { figure, first } from "../../kernel/figure.ts";
+import { check, notice } from "../../kernel/check.ts";
+import { figure, first, perhaps } from "../../kernel/figure.ts";
 import { drive, spindle } from "../ground/index.ts";
 import { outputVoltage } from "./drive-bus.ts";
 import { connected, inverterRated, plateFrequency, plateSpeed } from "./motor-inputs.ts";
 import { ratedCurrent, ratedVoltage, referenceVoltage } from "./motor-plate.ts";
-import { busTrip, choke, currentLimit, driveCurrent, motorCableLength, outputFilter, riseTime } from "./drive-inputs.ts";
+import { busTrip, carrier, choke, currentLimit, driveCurrent, motorCableLength, outputFilter, riseTime } from "./drive-inputs.ts";
 import { CABLE_WAVE_SPEED, criticalCableLength, GENERAL_WINDING_LIMIT, insulationStress, inverterWindingLimit } from "./drive.ts";
 import { ratios } from "./ratios.ts";
 import { fullTorqueTo, motorPulley, topSpeedWanted } from "./spindle-inputs.ts";
@@ -121,10 +121,10 @@ export const windingStress = figure({
   symbol: "V_pk",
   unit: "V",
   says: "peak between the terminals of the winding, braking up to the trip of the drive",
-  formula: "V_dc * (1 + min(1, l / l_c))",
+  method: "V_dc (1 + min(1, l / l_c)): edges are thrown back at the motor; behind an edge or sine filter nothing is, and V_dc stays",
   source: "lossless line, open at the motor; an upper bound",
-  needs: { V_dc: busTrip, l: motorCableLength, l_c: cableCriticalLength },
-  of: insulationStress,
+  needs: { V_dc: busTrip, l: motorCableLength, l_c: cableCriticalLength, filter: perhaps(outputFilter) },
+  of: (x) => (x.filter === null ? insulationStress(x) : x.V_dc),
 });
 export const windingStands = figure({
   id: "spindle.motor.insulation-limit",
@@ -150,4 +150,18 @@ export const insulationCheck = check({
     { does: "a shorter motor cable", costs: "moves the drive", changes: [motorCableLength] },
     { does: "rewind for a drive", costs: "a winder's bill", changes: [inverterRated] },
   ],
+});
+
+/** Carrier above which leakage, edges and bearing currents are bought for nothing but quiet; practice [Hz]. */
+const QUIET_ENOUGH = 8e3;
+export const carrierHigh = notice({
+  id: "spindle.drive.carrier-high",
+  per: drive,
+  severity: "note",
+  needs: { f_c: carrier },
+  at: carrier,
+  of: (x) =>
+    x.f_c > QUIET_ENOUGH
+      ? `A carrier of ${Math.round(x.f_c / 1e3)} kHz is quieter, and pays with leakage to earth, warmer transistors and bearing currents: no higher than the noise demands.`
+      : null,
 });

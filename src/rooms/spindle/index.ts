@@ -37,6 +37,8 @@ import * as measuredMass from "./measured-mass.ts";
 import * as pictures from "./pictures.ts";
 import * as picturesDrive from "./pictures-drive.ts";
 import * as picturesMotor from "./pictures-motor.ts";
+import * as picturesHeat from "./pictures-heat.ts";
+import * as picturesNarrowing from "./pictures-narrowing.ts";
 import * as picturesTorque from "./pictures-torque.ts";
 import * as pumpMotors from "./pump-motors.ts";
 import * as spinUp from "./spin-up.ts";
@@ -95,6 +97,8 @@ export const spindle = room({
     insulation,
     steps,
     stepsTurning,
+    picturesHeat,
+    picturesNarrowing,
     picturesTorque,
     picturesDrive,
     picturesMotor,

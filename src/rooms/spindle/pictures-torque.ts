@@ -14,6 +14,7 @@ import { operation, spindle } from "../ground/index.ts";
 import { surfaceSpeed } from "./cut-inputs.ts";
 import { cutCap, cutSpeed, cutTorque, operationKind } from "./cuts.ts";
 import { capability, lawAt } from "./capability.ts";
+import { overloadTime } from "./drive-inputs.ts";
 import { speedLimit } from "./limits.ts";
 import { fullFluxSpeed } from "./motor.ts";
 import { type Ratio, ratios } from "./ratios.ts";
@@ -47,6 +48,7 @@ const needs = {
   w_b: fullFluxSpeed,
   n_lim: perhaps(speedLimit),
   cuts: perhaps(cutSpots),
+  t_o: overloadTime,
 } as const;
 type Torque = Values<typeof needs>;
 
@@ -156,7 +158,7 @@ export const torquePicture = picture({
     const series: Series[] = [
       ...drawn.map((d) => ({ name: d.name, x: rpm, y: d.hours.map(torque.of), role: d.role })),
       ...drawn.map((d, k) => ({
-        name: k === 0 ? "for the overload time" : "",
+        name: k === 0 ? `for ${Math.round(x.t_o)} s` : "",
         x: rpm,
         y: d.short.map(torque.of),
         role: d.role,

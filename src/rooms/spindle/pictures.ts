@@ -138,7 +138,7 @@ export const spinUpPicture = picture({
     }));
     const series = (of: (r: StartStop) => number[]): Series[] => runs.map((r) => ({ name: r.name, x: r.t, y: of(r), role: r.role }));
     const [low, high] = ends(found.samples, (s) => s.t_up);
-    const seconds = (t: number): string => `${Number(t.toPrecision(2))} s`;
+    const seconds = (t: number): string => (Number.isFinite(t) ? `${Number(t.toPrecision(2))} s` : "never");
     const torque = inUnits("torque", frame);
     const spread = high > low ? ` (${seconds(low)} to ${seconds(high)})` : "";
     const label = `Highest speed after ${seconds(x.t_up)}${spread}; ${seconds(x.t_s)} to stop.`;

@@ -4,7 +4,7 @@ import { figure, first, known, perhaps, simulated } from "../../kernel/figure.ts
 import { job, type Json } from "../../kernel/job.ts";
 import { spindle } from "../ground/index.ts";
 import { capability, type Capability, motorLimit } from "./capability.ts";
-import { currentLimit, driveCurrent, overloadShare, rampUp } from "./drive-inputs.ts";
+import { currentLimit, driveCurrent, overloadShare, overloadTime, rampUp } from "./drive-inputs.ts";
 import { frictionAtTop, frictionSteady, motorSpeedAtTop, referredInertia, topEfficiency, topRatio } from "./mass.ts";
 import { spinUpEstimate as closedForm, spinUpTime as integral, type TorqueAt } from "./motion.ts";
 import { fullFluxSpeed } from "./motor.ts";
@@ -178,6 +178,19 @@ export const spinUpTime = figure({
   needs: { t_r: first(rampUp, noRamp), t_u: spinUpRun },
   of: (x) => Math.max(x.t_r, x.t_u),
   signs: { t_r: "+", t_u: "+" },
+});
+
+export const overloadLasts = check({
+  id: "spindle.overload-lasts",
+  per: spindle,
+  asks: "Does the drive's overload last for the whole spin-up?",
+  demand: spinUpTime,
+  capacity: overloadTime,
+  H: 1.1,
+  remedies: [
+    { does: "a longer ramp, so that the torque asked stays below rated", costs: "cycle time", changes: [rampUp] },
+    { does: "a larger drive", costs: "its price", changes: [driveCurrent] },
+  ],
 });
 
 export const spinUpHolds = check({

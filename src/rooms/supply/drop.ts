@@ -11,6 +11,7 @@ import {
   existing,
   othersDrop,
   powerFactor,
+  protection,
   rating,
   runLength,
   runSize,
@@ -197,6 +198,19 @@ export const runCurrentCheck = check({
   remedies: [
     ...lessDraw,
     { does: "a thicker run", costs: "a new cable and its device, by licensed practice", changes: [runSize, ampacity] },
+  ],
+});
+
+export const protectionCheck = check({
+  id: "supply.protection-fits",
+  per: machine,
+  asks: "Does the protective device keep the run within what the local code allows it?",
+  demand: protection,
+  capacity: ampacity,
+  H: 1,
+  remedies: [
+    { does: "a smaller protective device", costs: "trips earlier", changes: [protection] },
+    { does: "a thicker run", costs: "a new cable, by licensed practice", changes: [runSize, ampacity] },
   ],
 });
 

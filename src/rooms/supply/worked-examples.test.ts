@@ -1,10 +1,14 @@
 // The run of a machine, worked out through the public names from values alone.
 import { expect, test } from "vitest";
+import { house } from "../../kernel/house.ts";
 import { workOut } from "../../kernel/work.ts";
-import { waywright } from "../index.ts";
+import { ground } from "../ground/index.ts";
+import { supply } from "./index.ts";
+
+const bench = house([ground, supply], { shop: [], machine: [], catalogue: [] });
 
 const worked = (id: string, given: Readonly<Record<string, string>>): number => {
-  const got = workOut(waywright, id, given, { units: "metric" });
+  const got = workOut(bench, id, given, { units: "metric" });
   if ("code" in got) throw new Error(`${id}: ${got.code}: ${got.message}`);
   return got.column.v[0] ?? Number.NaN;
 };

@@ -12,21 +12,28 @@ export type Status = 0 | 1 | 2;
 export interface Checked {
   readonly answer: Answer;
   readonly findings: readonly Finding[];
-  readonly cures: ReadonlyMap<string, Cures>;
+  /** Null where none were tried. */
+  readonly cures: ReadonlyMap<string, Cures> | null;
   readonly counts: Readonly<Record<Verdict, number>>;
   readonly status: Status;
 }
 
-/** Everything that `check` prints, before it is worded. */
-export function checkDesk(desk: Desk, variant: Variant = asFound): Checked {
-  const { answer: whole, evaluation } = studyOf(desk, variant);
+/** What is wanted besides the checks; both cost time. */
+export interface Wants {
+  readonly figures: boolean;
+  /** Each trial is an evaluation of the whole shop; none is tried where simulations are left out. */
+  readonly cures: boolean;
+}
+
+export function checkDesk(desk: Desk, wants: Wants, variant: Variant = asFound): Checked {
+  const { answer: whole, evaluation } = studyOf(desk, variant, { figures: wants.figures });
   const answer = ofMachine(desk, whole);
   const findings = allFindings(desk, whole.findings);
   const counts = { fails: 0, open: 0, tight: 0, holds: 0 };
   for (const c of answer.checks) counts[c.verdict] += 1;
   const status = hasError(findings) ? 2 : counts.fails > 0 ? 1 : 0;
-  // Each trial is an evaluation of the whole shop: whoever wants it quick wants none of them.
-  const cures = desk.mode === "quick" ? new Map<string, Cures>() : curesOf(desk, variant, answer, evaluation);
+  const bad = answer.checks.filter((c) => c.verdict === "fails" || c.verdict === "open");
+  const cures = wants.cures && desk.mode !== "quick" ? curesOf(desk, variant, whole, evaluation, bad) : null;
   return { answer, findings, cures, counts, status };
 }
 
@@ -43,7 +50,7 @@ function ofMachine(desk: Desk, answer: Answer): Answer {
 export const checkedJson = ({ answer, findings, cures, counts, status }: Checked): unknown => ({
   ...answer,
   findings,
-  cures,
+  cures: cures ?? {},
   counts,
   status,
 });

@@ -2,6 +2,7 @@
 import { prettyUnit } from "../../kernel/display.ts";
 import { plot } from "../../pictures/plot.ts";
 import type { Panel } from "../../pictures/plot-spec.ts";
+import { runPanel } from "../../pictures/run-panel.ts";
 import { standalone } from "../../pictures/standalone.ts";
 import pictures from "../web/pictures.css?raw";
 import tokens from "../web/tokens.css?raw";
@@ -26,16 +27,6 @@ export function sweepSvg(s: Sweep): string {
   return standalone(drawing, [tokens, pictures]);
 }
 
-function panel(s: Sweep, r: Run): Panel {
-  const x = s.input.values;
-  // What never ends and what has no value are gaps.
-  const drawn = (v: readonly number[]): number[] => v.map((y) => (Number.isFinite(y) ? y : Number.NaN));
-  const banded = x.map((_, k) => k).filter((k) => Number.isFinite(r.low[k]) && Number.isFinite(r.high[k]));
-  const at = (v: readonly number[]): number[] => banded.map((k) => v[k] ?? Number.NaN);
-  const hasBand = banded.length > 1 && banded.some((k) => r.low[k] !== r.high[k]);
-  return {
-    y: { label: r.symbol || r.says, unit: prettyUnit(r.unit) },
-    series: [{ name: r.symbol || r.says, x, y: drawn(r.nominal), role: "base" }],
-    ...(hasBand ? { bands: [{ x: at(x), low: at(r.low), high: at(r.high), words: "5 % to 95 %" }] } : {}),
-  };
+function panel(s: Sweep, { symbol, says, unit, nominal, low, high }: Run): Panel {
+  return runPanel({ name: symbol || says, unit: prettyUnit(unit), x: s.input.values, nominal, low, high });
 }

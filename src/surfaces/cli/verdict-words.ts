@@ -22,12 +22,29 @@ function marginNumber(x: Num): string {
   return x >= 10 ? x.toFixed(1) : x.toFixed(2);
 }
 
+interface Said {
+  readonly verdict: Verdict;
+  readonly margin: CheckAnswer["margin"];
+  readonly yesNo: boolean;
+}
+
 /** `1.83 (1.70 to 1.99)`; for a yes or no the answer, for no value nothing. */
-export function marginText(c: { readonly margin: CheckAnswer["margin"]; readonly yesNo: boolean }): string {
+export function marginText(c: Pick<Said, "margin" | "yesNo">): string {
   const { nominal, low, high } = c.margin;
   const [n, a, b] = [nominal, low, high].map(marginNumber);
   if (typeof nominal !== "number" && !("never" in nominal)) return "no margin yet";
   if (c.yesNo) return a === b ? (nominal === 0 ? "no" : "yes") : "yes or no, that is not known";
   if (n === "never") return a === b ? "nothing is asked of it" : `at least ${a}`;
-  return a === b ? `margin ${n}` : `margin ${n} (${a} to ${b})`;
+  return a === b && n === a ? `${n}` : `${n} (${a} to ${b})`;
 }
+
+/** Whether there is a margin that can be shown beside its verdict. */
+export const hasMargin = (c: Pick<Said, "margin">): boolean => typeof c.margin.nominal === "number" || "never" in c.margin.nominal;
+
+/** `● holds 1.83 (1.70 to 1.99)`. */
+export const outcomeText = (t: Pick<Terminal, "colour" | "unicode">, o: Said): string =>
+  `${verdictText(t, o.verdict).trimEnd()} ${marginText(o)}`;
+
+/** `● holds 1.83`, for a list in which the word already says where the band lies. */
+export const outcomeBrief = (t: Pick<Terminal, "colour" | "unicode">, o: Said): string =>
+  `${verdictText(t, o.verdict).trimEnd()} ${marginText(o).replace(/ \(.*\)$/, "")}`;

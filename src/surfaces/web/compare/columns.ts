@@ -35,3 +35,8 @@ export function isSame(a: Names, b: Names): boolean {
 export function flipped(columns: readonly Names[], names: Names): Names[] {
   return columns.some((c) => isSame(c, names)) ? columns.filter((c) => !isSame(c, names)) : [...columns, names];
 }
+
+/** What concerns a machine: its own, and the shop's that carries it. */
+export function isMine(address: string, root: string): boolean {
+  return address.startsWith(`${root}/`) || address.startsWith("shop/");
+}

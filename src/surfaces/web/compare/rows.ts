@@ -22,19 +22,24 @@ export interface CheckRow {
 
 type Columns = readonly (ColumnReply | null)[];
 
-/** Rows in the order given; checks that stand in no order come last. */
-export function checkRows(found: ColumnReply, columns: Columns, order: readonly string[]): CheckRow[] {
+/** Rows by the low end of the margin as found, as on every other page; checks that are asked in other columns only come last. */
+export function checkRows(found: ColumnReply, columns: Columns): CheckRow[] {
   const by = columns.map((column) => column && new Map(column.checks.map((c) => [c.address, c])));
   const all = new Map<string, CheckChange>();
   for (const checks of [found.checks, ...columns.map((column) => column?.checks ?? [])]) for (const c of checks) if (!all.has(c.address)) all.set(c.address, c);
-  const rank = new Map(order.map((address, i) => [address, i]));
-  const place = (row: CheckRow): number => rank.get(row.address) ?? rank.size;
   return [...all.values()]
     .map((check): CheckRow => {
       const cells = by.map((checks) => (checks ? cellOf(checks.get(check.address), check) : null));
       return { address: check.address, asks: check.asks, item: check.item, changes: changesOf(check.was, cells), found: check.was, cells };
     })
-    .toSorted((a, b) => weight[a.changes] - weight[b.changes] || place(a) - place(b));
+    .toSorted((a, b) => weight[a.changes] - weight[b.changes] || lowOf(a.found) - lowOf(b.found) || (a.address < b.address ? -1 : 1));
+}
+
+/** A margin that has no number yet stands behind all that fall short of 1. Far, not endless: two such rows are still to be ordered. */
+function lowOf(outcome: Outcome | null): number {
+  const low = outcome?.margin.low;
+  if (low === undefined) return Number.MAX_VALUE;
+  return typeof low === "number" ? low : "never" in low ? Number.MAX_VALUE / 2 : 1;
 }
 
 const weight = { verdict: 0, margin: 1, nothing: 2 };
@@ -79,9 +84,15 @@ export function figureRows(columns: Columns): FigureRow[] {
 
 /** The unit goes to the head of the row when all its numbers share it. */
 function inOneUnit(row: FigureRow): FigureRow {
-  const [first, ...rest] = [row.found, ...row.cells.filter((text) => typeof text === "string")].map(numberAndUnit);
-  const unit = first?.unit ?? "";
-  if (unit === "" || rest.some((other) => other.unit !== unit)) return row;
+  const texts = [row.found, ...row.cells.filter((text) => typeof text === "string")].filter(isNumber);
+  const units = new Set(texts.map((text) => numberAndUnit(text).unit));
+  const [unit = ""] = units;
+  if (units.size !== 1 || unit === "") return row;
   const bare = (text: string): string => numberAndUnit(text).number;
   return { ...row, unit, found: bare(row.found), cells: row.cells.map((text) => (typeof text === "string" ? bare(text) : text)) };
+}
+
+/** A number, and not the reason why there is none. */
+export function isNumber(text: string): boolean {
+  return /^[-+]?\d/.test(text);
 }

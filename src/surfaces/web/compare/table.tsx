@@ -11,9 +11,9 @@ import { Icon } from "../parts/icon.tsx";
 import { Svg } from "../parts/svg.tsx";
 import { VerdictWord } from "../parts/verdict.tsx";
 import type { ColumnReply } from "../worker/comparing.ts";
-import type { Names } from "./columns.ts";
+import { isMine, type Names } from "./columns.ts";
 import { ChangesDialog } from "./changes.tsx";
-import { type CheckCell, type CheckRow, checkRows, type FigureRow, figureRows } from "./rows.ts";
+import { type CheckCell, type CheckRow, checkRows, type FigureRow, figureRows, isNumber } from "./rows.ts";
 import { useLive } from "./live.ts";
 
 export interface Column {
@@ -30,24 +30,21 @@ export interface Column {
 interface ComparisonProps {
   readonly root: string;
   readonly columns: readonly Column[];
-  /** Checks in the order of the margins page. */
-  readonly order: readonly string[];
   readonly drop: (names: Names) => void;
 }
 
 /** As many figures are shown before one asks for all. */
 const mostFigures = 10;
 
-export function Comparison({ root, columns: given, order, drop }: ComparisonProps): JSX.Element {
+export function Comparison({ root, columns: given, drop }: ComparisonProps): JSX.Element {
   const columns = useLive(given);
   const [all, setAll] = useState(false);
   const [found, ...beside] = columns;
   if (!found?.reply) return <p class="q waits">The machine as found is being worked out.</p>;
-  const isMine = (address: string): boolean => address.startsWith(`${root}/`) || address.startsWith("shop/");
   const replies = beside.map((c) => c.reply);
-  const checks = checkRows(found.reply, replies, order).filter((r) => isMine(r.address));
+  const checks = checkRows(found.reply, replies).filter((r) => isMine(r.address, root));
   const [verdicts, margins, same] = (["verdict", "margin", "nothing"] as const).map((kind) => checks.filter((r) => r.changes === kind));
-  const figures = figureRows(replies).filter((r) => isMine(r.address));
+  const figures = figureRows(replies).filter((r) => isMine(r.address, root));
   const shown = all ? figures : figures.slice(0, mostFigures);
   const isDone = replies.every((r) => r !== null);
   return (
@@ -140,9 +137,8 @@ function Head({ root, column, drop }: { root: string; column: Column; drop: (nam
 /** All margins of a column in one small picture. */
 function Face({ root, column: { reply, isChosen } }: { root: string; column: Column }): JSX.Element {
   const marks = (reply?.checks ?? []).flatMap(({ address, now }) => {
-    const isMine = address.startsWith(`${root}/`) || address.startsWith("shop/");
     const nominal = now?.margin.nominal;
-    return isMine && now && !now.yesNo && typeof nominal === "number" ? [{ verdict: now.verdict, nominal }] : [];
+    return isMine(address, root) && now && !now.yesNo && typeof nominal === "number" ? [{ verdict: now.verdict, nominal }] : [];
   });
   return (
     <td class={`face${isChosen ? " chosen" : ""}`}>{reply === null ? <span class="small q">worked out …</span> : <Svg text={marginRug(marks, faceWidth)} />}</td>
@@ -236,7 +232,7 @@ function Figures({ row, columns, root }: { row: FigureRow; columns: readonly Col
               <span class="q">…</span>
             ) : (
               <a href={columnLink(root, column, row.address)} class={`number${text === null ? " same" : ""}`} data-opens="working">
-                {text ?? row.found}
+                <Words text={text ?? row.found} />
               </a>
             )}
           </td>
@@ -244,6 +240,11 @@ function Figures({ row, columns, root }: { row: FigureRow; columns: readonly Col
       })}
     </tr>
   );
+}
+
+/** Of a figure that has no value its working says why. */
+function Words({ text }: { text: string }): JSX.Element {
+  return isNumber(text) || text.length <= 8 ? <>{text}</> : <span title={text}>no value</span>;
 }
 
 interface BillProps {

@@ -13,7 +13,7 @@ import { thingName } from "../model/things.ts";
 import { Combobox } from "../parts/combobox.tsx";
 import { Icon } from "../parts/icon.tsx";
 import { VerdictWord } from "../parts/verdict.tsx";
-import { isSame, keyOf, type Names } from "./columns.ts";
+import { isMine, isSame, keyOf, type Names } from "./columns.ts";
 import { KeepOption } from "./keep-option.tsx";
 import { positionOf, spanOf, startText, textAt, usualRange } from "./span.ts";
 import type { Column } from "./table.tsx";
@@ -81,7 +81,7 @@ export function WhatIf({ root, over, beside, columns, taken }: WhatIfProps): JSX
       </ul>
       {values.length === 0 ? null : (
         <>
-          <Flips columns={columns} over={over} />
+          <Flips root={root} columns={columns} over={over} />
           <p class="acts">
             <button type="button" class="btn" onClick={() => setKeeping(true)}>
               Keep as an option …
@@ -123,7 +123,7 @@ const mostChoices = 12;
 function choices(query: string, root: string): readonly { id: string; says: string; detail: string }[] {
   const infos = household.value?.inputs ?? {};
   const all = Object.values(answer.value?.inputs ?? {})
-    .filter((i) => (i.address.startsWith(`${root}/`) || i.address.startsWith("shop/")) && (i.form === "quantity" || i.form === "word"))
+    .filter((i) => isMine(i.address, root) && (i.form === "quantity" || i.form === "word"))
     .map((input) => ({ id: input.address, says: `${input.says} ${thingName(input.item)}`, symbol: infos[input.id]?.symbol ?? "", input }));
   return found(query, all, mostChoices).map(({ id, input }) => ({
     id,
@@ -232,7 +232,7 @@ function Slider({ value, input, name, change, isRefused }: SliderProps): JSX.Ele
 }
 
 /** Checks that have another verdict with the values than without them. */
-function Flips({ columns: given, over }: { columns: readonly Column[]; over: Names }): JSX.Element {
+function Flips({ root, columns: given, over }: { root: string; columns: readonly Column[]; over: Names }): JSX.Element {
   const columns = useLive(given);
   const tried = columns.find((c) => c.isTried);
   const base = columns.find((c) => !c.isTried && isSame(c.names, over));
@@ -240,7 +240,7 @@ function Flips({ columns: given, over }: { columns: readonly Column[]; over: Nam
   const before = new Map(base.reply.checks.map((c) => [c.address, c.now]));
   const flips = tried.reply.checks.flatMap((c) => {
     const was = before.get(c.address) ?? null;
-    return was && c.now && was.verdict !== c.now.verdict ? [{ ...c, was, now: c.now }] : [];
+    return isMine(c.address, root) && was && c.now && was.verdict !== c.now.verdict ? [{ ...c, was, now: c.now }] : [];
   });
   return (
     <div class={`flips${tried.isStale ? " stale" : ""}`} aria-live="polite">

@@ -89,7 +89,7 @@ function Formula({ reply }: { reply: WorkingReply }): JSX.Element | null {
   const rows = [w.mathml, ...(w.mathmlNumbers === null || w.mathmlNumbers === w.mathml ? [] : [w.mathmlNumbers])].map(insideOf);
   const line = (left: string, right: string): string =>
     `<mtr><mtd class="fr">${left}</mtd><mtd class="fl"><mrow><mo>=</mo>${right}</mrow></mtd></mtr>`;
-  const all = [...rows.map((right, i) => line(i === 0 ? insideOf(reply.symbol) : "", right)), line("", `<mtext>${escaped(result)}</mtext>`)];
+  const all = [...rows.map((right, i) => line(i === 0 ? insideOf(reply.symbol) : "", right)), line("", `<mspace width="0.28em"></mspace><mtext>${escaped(result)}</mtext>`)];
   const math = `<math display="block"><mtable displaystyle="true">${all.join("")}</mtable></math>`;
   return <Svg class="formula" tabIndex={0} role="group" aria-label="Formula, and the same with numbers" text={math} />;
 }

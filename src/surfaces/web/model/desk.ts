@@ -3,7 +3,7 @@ import { batch, computed, effect, signal } from "@preact/signals";
 import type { Answer } from "../../../kernel/answer.ts";
 import type { Finding } from "../../../kernel/finding.ts";
 import type { Household } from "../worker/household.ts";
-import type { Answered, AskName, FromWorker, OfAsk, ReplyOf, ToWorker } from "../worker/protocol.ts";
+import type { Answered, AskName, FromWorker, Numbers, OfAsk, ReplyOf, ToWorker } from "../worker/protocol.ts";
 import type { Laid, Tried, View } from "../worker/view.ts";
 import { noTrail, type Trail } from "./edits.ts";
 import { route } from "./place.ts";
@@ -74,6 +74,9 @@ function receive(message: FromWorker): void {
     case "answer":
       take(message);
       return;
+    case "numbers":
+      takeNumbers(message);
+      return;
     case "failed":
       if (message.pass === pass.value) trouble.value = message.says;
       return;
@@ -96,6 +99,23 @@ function take(answered: Answered): void {
     else banded.value = answered;
     if (answered.pass === pass.value) trouble.value = null;
   });
+}
+
+/** Nominal numbers laid over the last answer: everything else of it stands until the next whole one. */
+function takeNumbers({ pass: number, margins, figures, refused }: Numbers): void {
+  const before = newest.value;
+  if (before === null || number < before.pass) return;
+  const checks = before.answer.checks.map((c) => {
+    const now = margins[c.address];
+    return now === undefined ? c : { ...c, margin: { ...c.margin, nominal: now } };
+  });
+  const shown = Object.fromEntries(
+    Object.entries(figures).map(([address, f]) => {
+      const had = before.answer.figures[address]?.amount;
+      return [address, had ? { ...f, amount: { ...had, nominal: f.amount.nominal, text: f.amount.text } } : f];
+    }),
+  );
+  take({ ...before, pass: number, mode: "nominal", answer: { ...before.answer, checks, figures: shown }, refused });
 }
 
 /** Asks the worker; it answers from the best that it has worked out for what is looked at now. */

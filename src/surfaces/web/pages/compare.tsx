@@ -1,14 +1,14 @@
 // Compare: options of a machine side by side, and values tried out on sliders. Nothing here writes a file.
 import type { JSX } from "preact";
 import { useEffect } from "preact/hooks";
-import { answer, edits, banded, disk, laid } from "../model/desk.ts";
+import { answer, edits, disk, laid } from "../model/desk.ts";
 import { useAsk } from "../model/asking.ts";
 import { machineName } from "../model/names.ts";
 import { counted } from "../model/numbers.ts";
 import { go, machine, route } from "../model/place.ts";
 import { Say } from "../parts/say.tsx";
 import { Page } from "../shell/page.tsx";
-import { columnsOf, columnsText, flipped, keyOf, type Names, namesOf } from "../compare/columns.ts";
+import { columnsOf, columnsText, flipped, isMine, keyOf, type Names, namesOf } from "../compare/columns.ts";
 import { Picker } from "../compare/picker.tsx";
 import { useReplies } from "../compare/replies.ts";
 import { compareSentence } from "../compare/sentence.ts";
@@ -37,8 +37,8 @@ export function ComparePage(): JSX.Element {
   const optionsOf = (names: Names) => names.map((name) => ({ machine: root, name }));
   const specs = [
     { key: "", names: [] as Names, isTried: false },
-    ...beside.map((names) => ({ key: keyOf(names), names, isTried: false })),
     ...(tries.length === 0 ? [] : [{ key: "tried", names: over, isTried: true }]),
+    ...beside.map((names) => ({ key: keyOf(names), names, isTried: false })),
   ];
   const replies = useReplies(
     said === null || unread === null ? [] : specs.map((s) => ({ key: s.key, options: optionsOf(s.names), tries: s.isTried ? tries : [] })),
@@ -80,7 +80,6 @@ export function ComparePage(): JSX.Element {
         <Comparison
           root={root}
           columns={columns}
-          order={(banded.value?.answer.checks ?? []).map((c) => c.address)}
           drop={(names) => show(flipped(beside, names))}
         />
       </section>
@@ -90,7 +89,7 @@ export function ComparePage(): JSX.Element {
 }
 
 function mine<T extends { readonly address: string }>(checks: readonly T[], root: string): T[] {
-  return checks.filter((c) => c.address.startsWith(`${root}/`) || c.address.startsWith("shop/"));
+  return checks.filter((c) => isMine(c.address, root));
 }
 
 function Progress({ done, all }: { done: number; all: number }): JSX.Element {

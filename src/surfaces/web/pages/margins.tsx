@@ -10,7 +10,7 @@ import { VerdictWord } from "../parts/verdict.tsx";
 import { answer, banded, household, isStale, nominal } from "../model/desk.ts";
 import { machineLine } from "../model/names.ts";
 import { nextOf } from "../model/next.ts";
-import { route, setOwn } from "../model/place.ts";
+import { linkTo, route, setOwn } from "../model/place.ts";
 import { checksOf, roomLines, titleOfRoom } from "../model/rooms.ts";
 import { countsOf, marginsSentence } from "../model/sentence.ts";
 import { rowsOf } from "../model/shown.ts";
@@ -55,7 +55,7 @@ export function MarginsPage({ machine }: { machine: string }): JSX.Element {
       </section>
       <div class="side">
         <MachineDrawing root={machine} />
-        {said ? <MeasureNext list={nextOf((banded.value ?? { answer: said }).answer, household.value, machine)} most={6} /> : null}
+        {said ? <MeasureNext list={nextOf((banded.value ?? { answer: said }).answer, household.value, machine)} most={6} all={linkTo({ page: "next", machine })} /> : null}
       </div>
     </Page>
   );

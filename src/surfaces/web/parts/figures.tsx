@@ -46,7 +46,7 @@ function ItemFigures({ item, figures }: { item: string; figures: readonly Figure
                 <td class="num">
                   <WorkingLink address={f.address} text={f.amount.text} />
                 </td>
-                <td class="bd">{isStale.value && bandWords(f.amount) === "exact" ? "…" : bandWords(f.amount)}</td>
+                <td class="bd">{bandWords(f.amount)}</td>
               </tr>
             ))}
           </tbody>

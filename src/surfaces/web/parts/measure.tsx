@@ -5,11 +5,19 @@ import { type Next } from "../model/next.ts";
 import { workingLink } from "../model/place.ts";
 import { Icon } from "./icon.tsx";
 
-export function MeasureNext({ list, most }: { list: readonly Next[]; most?: number }): JSX.Element {
+/** `all` leads to every step. */
+export function MeasureNext({ list, most, all }: { list: readonly Next[]; most?: number; all?: string }): JSX.Element {
   const shown = most === undefined ? list : list.slice(0, most);
   return (
     <section class="next" aria-labelledby="measure-next">
-      <h2 id="measure-next">Measure next</h2>
+      <div class="next-head">
+        <h2 id="measure-next">Measure next</h2>
+        {all === undefined ? null : (
+          <a class="small" href={all}>
+            all steps
+          </a>
+        )}
+      </div>
       {list.length === 0 ? <p class="q2 small">Nothing that is not known decides a check.</p> : null}
       <ol>
         {shown.map((n, i) => (

@@ -1,5 +1,5 @@
 // What page and worker say to each other. The page holds texts and edits; the worker holds the shop and computes.
-import type { Answer } from "../../../kernel/answer.ts";
+import type { Answer, FigureAnswer, Num } from "../../../kernel/answer.ts";
 import type { Mode } from "../../../kernel/evaluate.ts";
 import type { Asks } from "./asks.ts";
 import type { Plan } from "./plan.ts";
@@ -21,8 +21,17 @@ export interface Answered {
   readonly refused: readonly Refused[];
 }
 
+/** Nominal numbers alone, where an answer with the same checks and figures was sent before: small, so that a keystroke is answered soon. */
+export interface Numbers {
+  readonly pass: number;
+  readonly margins: Readonly<Record<string, Num>>;
+  readonly figures: Readonly<Record<string, FigureAnswer>>;
+  readonly refused: readonly Refused[];
+}
+
 export type FromWorker =
   | ({ readonly say: "answer" } & Answered)
+  | ({ readonly say: "numbers" } & Numbers)
   /** The program made a mistake: the last good answer stays on the screen. */
   | { readonly say: "failed"; readonly pass: number; readonly says: string }
   | { readonly say: "reply"; readonly id: number; readonly reply: unknown }

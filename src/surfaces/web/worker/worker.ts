@@ -1,8 +1,9 @@
 // The worker: it alone computes. A pass is worked off in slices, and between two of them newer messages come in: an edit ends the passes
 // of older ones, and a question never waits long.
-import { answer } from "../../../kernel/answer.ts";
+import { answer, figureAnswers, num } from "../../../kernel/answer.ts";
 import type { Evaluation, Mode } from "../../../kernel/evaluate.ts";
 import type { Cell } from "../../../kernel/graph.ts";
+import { judge } from "../../../kernel/verdict.ts";
 import { asks } from "./asks.ts";
 import { Bench } from "./bench.ts";
 import { planOf } from "./plan.ts";
@@ -98,17 +99,23 @@ function work(): void {
   later();
 }
 
+/** What the last whole answer was about: its checks and figures by address, and its units. */
+let told = "";
+
 function tell(pass: number, mode: Mode, evaluation: Evaluation): void {
   bench.finished(mode);
+  const { model, cells, checks } = evaluation.graph;
+  const about = [...cells.keys(), ...checks.map((c) => c.address), model.show.units].join(" ");
+  const refused = [...bench.prepared().refused, ...refusedTries(model.findings)];
+  if (mode === "nominal" && about === told) {
+    const margins = Object.fromEntries(judge(evaluation).map((j) => [j.cell.address, num(j.margin.nominal)]));
+    post({ say: "numbers", pass, margins, figures: figureAnswers(evaluation), refused });
+    return;
+  }
+  told = about;
   const said = answer(evaluation);
-  post({
-    say: "answer",
-    pass,
-    mode,
-    answer: { ...said, findings: said.findings.filter((f) => f.place.file !== "tried") },
-    plan: planOf(evaluation.graph.model),
-    refused: [...bench.prepared().refused, ...refusedTries(said.findings)],
-  });
+  const findings = said.findings.filter((f) => f.place.file !== "tried");
+  post({ say: "answer", pass, mode, answer: { ...said, findings }, plan: planOf(model), refused });
 }
 
 /** Values laid over that the loader did not take, told by their line among the values tried. */

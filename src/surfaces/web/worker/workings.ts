@@ -2,7 +2,7 @@
 import type { Amount } from "../../../kernel/answer.ts";
 import { systemOf } from "../../../kernel/answer.ts";
 import { show, type System } from "../../../kernel/display.ts";
-import type { Evaluation, Mode } from "../../../kernel/evaluate.ts";
+import type { Mode } from "../../../kernel/evaluate.ts";
 import { parseFormula, toMathML } from "../../../kernel/formula.ts";
 import type { Kind } from "../../../kernel/kind.ts";
 import { working, type Working } from "../../../kernel/working.ts";
@@ -30,26 +30,29 @@ export interface WorkingReply {
 export function workingReply(bench: Bench, of: { readonly address: string }): WorkingReply | null {
   const evaluation = bench.best();
   const found = working(evaluation, of.address);
-  if (found === null) return null;
+  return found && dressed(found, evaluation.mode, systemOf(evaluation.graph.model));
+}
+
+/** A working with its symbols typeset and its band in numbers. */
+export function dressed(found: Working, mode: Mode, system: System): WorkingReply {
   return {
     working: found,
-    mode: evaluation.mode,
+    mode,
     symbol: typeset(found.symbol),
     symbols: Object.fromEntries(found.needs.map(({ name }) => [name, typeset(name)])),
-    plot: found.amount === null ? null : bandNumbers(evaluation, found.amount),
+    plot: found.amount === null ? null : bandNumbers(found.amount, system),
   };
 }
 
 /** A name that is no symbol (a thing that offers to a slot) stays text. */
-function typeset(symbol: string): string {
+export function typeset(symbol: string): string {
   if (!/^[A-Za-z][A-Za-z0-9_]*$/.test(symbol)) return "";
   return toMathML(parseFormula(symbol));
 }
 
-function bandNumbers(e: Evaluation, amount: Amount): BandNumbers | null {
+function bandNumbers(amount: Amount, system: System): BandNumbers | null {
   const { nominal, low, high, kind } = amount;
   if (typeof nominal !== "number" || typeof low !== "number" || typeof high !== "number") return null;
-  const system: System = systemOf(e.graph.model);
   /** More digits than are shown: the plot places them. */
   const digits = 8;
   // An amount says its kind as the declarations do.

@@ -1,0 +1,98 @@
+// The calculator's side of the worker: any figure of any room from values typed, with no shop.
+import { band, isColumn } from "../../../kernel/band.ts";
+import { show, type System } from "../../../kernel/display.ts";
+import type { Kind } from "../../../kernel/kind.ts";
+import { kindInfo } from "../../../kernel/unit.ts";
+import { type Field, fieldsOf, workable, workOut, type WorkError } from "../../../kernel/work.ts";
+import type { Bench } from "./bench.ts";
+import { dressed, typeset, type WorkingReply } from "./workings.ts";
+
+export interface FigureHead {
+  readonly id: string;
+  /** Name of the room, as its heading. */
+  readonly room: string;
+  readonly symbol: string;
+  readonly says: string;
+}
+
+/** In the order of the rooms. Tables and curves are no numbers and left out. */
+export function figureList(bench: Bench): readonly FigureHead[] {
+  return workable(bench.house)
+    .filter((f) => f.decl !== "value")
+    .map((f) => ({ id: f.id, room: bench.house.roomOf.get(f)?.title ?? "", symbol: f.symbol, says: f.says }));
+}
+
+export interface FormField extends Field {
+  /** MathML of its name in the formula. */
+  readonly mathml: string;
+  readonly examples: readonly string[];
+  /** Left out it is worked out from fields of its own. */
+  readonly isFigure: boolean;
+}
+
+/** What a figure takes; null where there is none of that id. */
+export function figureForm(bench: Bench, of: { readonly figure: string }): readonly FormField[] | null {
+  const all = workable(bench.house);
+  const figure = all.find((f) => f.id === of.figure);
+  if (!figure) return null;
+  const ids = new Set(all.map((f) => f.id));
+  return fieldsOf(figure).map((f) => ({
+    ...f,
+    mathml: typeset(f.name),
+    examples: f.kind === null ? [] : kindInfo(f.kind).examples,
+    isFigure: f.form === "figure" && ids.has(f.id),
+  }));
+}
+
+type Values = Readonly<Record<string, string>>;
+
+interface Asked {
+  readonly figure: string;
+  readonly values: Values;
+  readonly system: System;
+}
+
+export type WorkReply = { readonly worked: WorkingReply } | { readonly error: WorkError };
+
+export function workFigure(bench: Bench, { figure, values, system }: Asked): WorkReply {
+  const worked = workOut(bench.house, figure, values, system);
+  return "code" in worked ? { error: worked } : { worked: dressed(worked.working, "full", system) };
+}
+
+/** The figure for each text of one value, in the unit in which it is shown; NaN where it has no number. */
+export interface AlongReply {
+  readonly unit: string;
+  readonly nominal: readonly number[];
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+  /** Why the first of those without a number has none. */
+  readonly says: string | null;
+}
+
+/** More digits than are shown: the plot and its table place them. */
+const digits = 8;
+
+export function workAlong(bench: Bench, of: Asked & { readonly along: string; readonly texts: readonly string[] }): AlongReply {
+  const rows = of.texts.map((text) => workOut(bench.house, of.figure, { ...of.values, [of.along]: text }, of.system));
+  let unit = "";
+  const numbers = rows.map((row): readonly [number, number, number] => {
+    if ("code" in row || !isColumn(row.column)) return [Number.NaN, Number.NaN, Number.NaN];
+    const kind = row.amount.kind as Kind; // an amount carries the name of its kind
+    const { nominal, low, high } = band(row.column);
+    const shown = (x: number): number => {
+      if (!Number.isFinite(x)) return x;
+      const { number, unit: has } = show(x, kind, of.system, digits);
+      unit = has;
+      return Number(number);
+    };
+    return [shown(nominal), shown(low), shown(high)];
+  });
+  const bad = rows.find((row) => "code" in row);
+  return {
+    unit,
+    nominal: numbers.map(([n]) => n),
+    low: numbers.map(([, l]) => l),
+    high: numbers.map(([, , h]) => h),
+    says: bad && "code" in bad ? bad.message : null,
+  };
+}
