@@ -56,22 +56,25 @@ export interface Field {
 /** The fields of a figure standing alone: every need under its name. */
 export function fieldsOf(d: Workable): Field[] {
   const needs = d.decl === "part" ? d.joint.needs : d.needs;
-  return Object.entries(needs).map(([name, ref]) => {
-    const { target, optional } = targetOf(ref);
-    const input = target.decl === "input" ? target : null;
-    return {
-      name,
-      id: target.id,
-      says: target.says,
-      symbol: "symbol" in target ? (target.symbol ?? "") : "",
-      kind: kindOfRef(target) as Kind | null,
-      unit: "unit" in target ? target.unit : "",
-      form: input ? input.form : "figure",
-      words: input?.words ?? [],
-      typical: input?.typical?.value ?? input?.typicalWords?.[0] ?? null,
-      optional,
-    };
-  });
+  return Object.entries(needs).map(([name, ref]) => fieldOf(name, ref));
+}
+
+/** The field of one need; what lies below the needs of a figure goes by its id. */
+export function fieldOf(name: string, ref: Ref<unknown>): Field {
+  const { target, optional } = targetOf(ref);
+  const input = target.decl === "input" ? target : null;
+  return {
+    name,
+    id: target.id,
+    says: target.says,
+    symbol: "symbol" in target ? (target.symbol ?? "") : "",
+    kind: kindOfRef(target) as Kind | null,
+    unit: "unit" in target ? target.unit : "",
+    form: input ? input.form : "figure",
+    words: input?.words ?? [],
+    typical: input?.typical?.value ?? input?.typicalWords?.[0] ?? null,
+    optional,
+  };
 }
 
 type Target = Input<unknown> | Figure | Simulated | JointPart | Value<unknown> | Slot<unknown>;
@@ -114,6 +117,8 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
   const used = new Set<string>();
   const errors: WorkError[] = [];
   const missing: string[] = [];
+  /** What is wanted by the sentence that says so: a way that was tried last may still be the one that counts. */
+  const refusals = new Map<string, string>();
   const cells = new Map<string, Cell>();
   const top = d.decl === "part" ? d.joint.needs : d.needs;
   const topSymbols = new Set(Object.entries(top).flatMap(([name, ref]) => namesOf(house, name, targetOf(ref).target)));
@@ -142,8 +147,11 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
   const isSaid = (word: string | undefined): word is string => word !== undefined && given[word] !== "unknown" && given[word] !== "none";
   const refuse = (name: string | null, id: string, depth: number): Missing => {
     // Below the top the short names are those of another formula.
-    missing.push(depth === 0 && name !== null ? name : id);
-    return { missing: "required", says: `${id} is not given` };
+    const wanted = depth === 0 && name !== null ? name : id;
+    const says = `${id} is not given`;
+    missing.push(wanted);
+    refusals.set(says, wanted);
+    return { missing: "required", says };
   };
 
   const need = (name: string | null, ref: Ref<unknown>, depth: number): Cell | Missing => {
@@ -251,7 +259,11 @@ export function workOut(house: House, id: string, given: Readonly<Record<string,
   const filled = evaluateCone(cone(cell), "full", new Map());
   const result = filled.get(cell);
   if (!result || !isColumn(result)) return { code: "not-a-number", message: `${id} is a table, not a number` };
-  if (Number.isNaN(result.v[0])) return { code: "refused", message: [...(result.holes?.keys() ?? [])][0] ?? "no value" };
+  if (Number.isNaN(result.v[0])) {
+    const message = [...(result.holes?.keys() ?? [])][0] ?? "no value";
+    const wanted = refusals.get(message);
+    return { code: "refused", message, ...(wanted === undefined ? {} : { missing: [wanted] }) };
+  }
   const decl = d as Exclude<Workable, Value<unknown>>;
   const graph: Graph = {
     house,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { uniforms } from "./random.ts";
-import { effectiveDraws, resampled, tempered, weightsOf } from "./temper.ts";
+import { type CubePoint, effectiveDraws, resampled, tempered, weightsOf } from "./temper.ts";
 
 /** Tables of the normal distribution: 5 % lie below -1.6449 standard deviations. */
 const EDGE = 1.6449;
@@ -8,11 +8,11 @@ const EDGE = 1.6449;
 describe("a reading a hundred times sharper than what was believed", () => {
   const sigma = 0.01;
   /** The slanted ridge x_0 + x_1/10 = 0.55 among five numbers: along it nothing is known, across it sigma. */
-  const across = (p: Float64Array) => ((p[0] ?? NaN) + 0.1 * (p[1] ?? NaN) - 0.55) / sigma;
-  const logLikelihood = (p: Float64Array) => -0.5 * across(p) ** 2;
+  const across = (p: CubePoint) => ((p[0] ?? NaN) + 0.1 * (p[1] ?? NaN) - 0.55) / sigma;
+  const logLikelihood = (p: CubePoint) => -0.5 * across(p) ** 2;
   const runs = Array.from({ length: 40 }, (_, run) => {
     const u = uniforms(`ridge ${run}`);
-    const points = Array.from({ length: 1000 }, () => Float64Array.from({ length: 5 }, u));
+    const points = Array.from({ length: 1000 }, () => Array.from({ length: 5 }, u));
     return tempered({ points, logs: points.map(logLikelihood) }, logLikelihood, 500, u).points;
   }).flat();
 
@@ -37,8 +37,8 @@ describe("a reading a hundred times sharper than what was believed", () => {
 
 test("impossible points are never kept", () => {
   const u = uniforms("corner");
-  const logLikelihood = (p: Float64Array) => ((p[0] ?? 1) + (p[1] ?? 1) < 0.2 ? -1000 * (p[0] ?? 1) : -Infinity);
-  const points = Array.from({ length: 2000 }, () => Float64Array.from({ length: 2 }, u));
+  const logLikelihood = (p: CubePoint) => ((p[0] ?? 1) + (p[1] ?? 1) < 0.2 ? -1000 * (p[0] ?? 1) : -Infinity);
+  const points = Array.from({ length: 2000 }, () => Array.from({ length: 2 }, u));
   const found = tempered({ points, logs: points.map(logLikelihood) }, logLikelihood, 300, u);
   expect(found.points.every((p) => (p[0] ?? 1) + (p[1] ?? 1) < 0.2)).toBe(true);
   expect(found.points.reduce((sum, p) => sum + (p[0] ?? 0), 0) / 300).toBeCloseTo(1e-3, 3);

@@ -1,8 +1,11 @@
 // From samples of what was believed to samples of what is believed after a measurement, by small steps.
 
+/** A point of the unit cube; a plain array, for typed ones of this size cost many times as much to make and to clear away. */
+export type CubePoint = readonly number[];
+
 /** Points of the unit cube with the logarithm of the likelihood of each (-Infinity: impossible). */
 export interface Population {
-  points: readonly Float64Array[];
+  points: readonly CubePoint[];
   logs: readonly number[];
 }
 
@@ -25,7 +28,7 @@ const MOST_STEPS = 200;
  * Source: Del Moral, Doucet, Jasra, Sequential Monte Carlo samplers (JRSS B 68, 2006); moves: ter Braak, differential evolution Markov
  * chain (Stat. Comput. 16, 2006). start must be even over the possible part of the cube.
  */
-export function tempered(start: Population, logLikelihood: (point: Float64Array) => number, count: number, u: () => number): Population {
+export function tempered(start: Population, logLikelihood: (point: CubePoint) => number, count: number, u: () => number): Population {
   let { points, logs } = start;
   for (let b = 0, k = 0; b < 1 && k < MOST_STEPS; k++) {
     const step = furthest(logs, 1 - b);
@@ -43,7 +46,10 @@ export function tempered(start: Population, logLikelihood: (point: Float64Array)
 export function weightsOf(logs: readonly number[], b: number): Float64Array {
   const highest = logs.reduce((most, x) => Math.max(most, x), -Infinity);
   const weights = new Float64Array(logs.length);
-  for (const [j, x] of logs.entries()) weights[j] = x === -Infinity ? 0 : Math.exp(b * (x - highest));
+  for (let j = 0; j < logs.length; j++) {
+    const x = logs[j] ?? -Infinity;
+    weights[j] = x === -Infinity ? 0 : Math.exp(b * (x - highest));
+  }
   return weights;
 }
 
@@ -99,8 +105,8 @@ function furthest(logs: readonly number[], left: number): number {
 
 /** One try for every point: itself plus a share of the difference of two others. */
 function moveAll(
-  all: { points: Float64Array[]; logs: number[] },
-  logLikelihood: (point: Float64Array) => number,
+  all: { points: CubePoint[]; logs: number[] },
+  logLikelihood: (point: CubePoint) => number,
   b: number,
   u: () => number,
 ): void {
@@ -126,7 +132,7 @@ function wrapped(x: number): number {
   return x - Math.floor(x);
 }
 
-function pointOf(points: readonly Float64Array[], j: number): Float64Array {
+function pointOf(points: readonly CubePoint[], j: number): CubePoint {
   const point = points[j];
   if (point === undefined) throw new Error("a point that is not in the population");
   return point;

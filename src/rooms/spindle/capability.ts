@@ -1,7 +1,8 @@
 // What the motor can give at the spindle at any speed: circuit, drive, bus and ratios together.
 import { perhaps, value } from "../../kernel/figure.ts";
 import { spindle } from "../ground/index.ts";
-import { breakdownTorque, type Circuit, emptyFold, folded, solveT } from "./circuit.ts";
+import { root } from "../../solve/root.ts";
+import { breakdownTorque, type Circuit, emptyFold, folded, solvedAt } from "./circuit.ts";
 import { currentLimit, deadTimeFactor, driveCurrent, driveEfficiency, driveMode, overloadShare } from "./drive-inputs.ts";
 import { crestEstimate, dcValley, busPowerFull, valleyHalf, valleyOver } from "./drive-bus.ts";
 import { type Losses } from "./losses.ts";
@@ -10,7 +11,7 @@ import { copperHeatShare, fan, plateFrequency, standstillCooling, standstillCurr
 import { linkShare, ratedCurrent, ratedTorque, ratedVoltage } from "./motor-plate.ts";
 import { frictionShare } from "./spindle-inputs.ts";
 import { type ValleyCurve, valleyOnCurve } from "./valley.ts";
-import { type LimitPoint, torqueLimitAtSpeed, type VoltageLaw } from "./voltage-laws.ts";
+import { type LimitPoint, plainVoltage, torqueLimitAtSpeed, type VoltageLaw } from "./voltage-laws.ts";
 
 /** Everything that decides torque at a speed, of one imagined shop. */
 export interface Capability {
@@ -94,8 +95,11 @@ export const capability = value({
   }),
 });
 
+/** The most the drive can give at bus power P [W], volts rms between lines. */
+const ceilingAt = (c: Capability, P: number): number => (c.k_dt * valleyOnCurve(c.valleys, P / c.P)) / Math.SQRT2;
+
 export function lawAt(c: Capability, P: number): VoltageLaw {
-  return { V_n: c.V_n, f_n: c.f_n, V_max: (c.k_dt * valleyOnCurve(c.valleys, P / c.P)) / Math.SQRT2, E_0: c.E_0 };
+  return { V_n: c.V_n, f_n: c.f_n, V_max: ceilingAt(c, P), E_0: c.E_0 };
 }
 
 export interface MotorPoint {
@@ -113,41 +117,45 @@ export interface MotorPoint {
   T_bd: number;
 }
 
-/** Rounds in which torque and bus valley settle on each other; the valley falls slowly with power, each round leaves a tenth. */
-const ROUNDS = 4;
-/** Change of power below which another round would change nothing that is shown [1]. */
-const SETTLED = 5e-3;
+/** Rounds in which torque and bus valley settle on each other; three or four do. */
+const ROUNDS = 12;
+/** Change of power below which another round would change nothing that is shown, as a share of the power the curve was simulated for [1]. */
+const SETTLED = 1e-4;
+const NONE: MotorPoint = { T: 0, P_bus: 0, f: 0, V: 0, s: 0, I: 0, by: "current", T_bd: 0 };
 
 /**
  * The most the motor gives at shaft speed w with line current I, bus and torque settled on each other.
  *
  * Torque of torqueLimitAtSpeed at the ceiling k_dt V_valley(P)/sqrt(2), P = P_in/eta_d; friction and stray loss taken off. w [rad/s] > 0; I [A rms].
- * Nothing where no frequency gives that speed, or the bus collapses.
+ * Between rounds P moves to where P = P_in/eta_d for the slip found, P_in going with V^2 there: exact at pull-out, whose slip no voltage moves.
+ * Nothing where no frequency gives that speed.
  */
 export function motorLimit(c: Capability, w: number, I: number): MotorPoint {
-  const none: MotorPoint = { T: 0, P_bus: 0, f: 0, V: 0, s: 0, I: 0, by: "current", T_bd: 0 };
-  let P = c.P;
-  let found: MotorPoint = none;
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const point = torqueLimitAtSpeed(c.circuit, lawAt(c, P), w, I);
-    if (point === null || point.V === 0) return none;
-    const at = solveT(point.V, point.f, c.circuit, point.s);
+  // A bus that cannot carry the power of full flux may still carry less.
+  let P = ceilingAt(c, c.P) > 0 ? c.P : 0;
+  let f: number | undefined;
+  for (let round = 1; ; round += 1) {
+    const law = lawAt(c, P);
+    const point = torqueLimitAtSpeed(c.circuit, law, w, I, f);
+    if (point === null || point.V === 0) return NONE;
+    f = point.f;
+    const k = folded(c.circuit, f, scratch);
+    const at = solvedAt(k, point.V, c.circuit, point.s);
     const P_bus = Math.max(0, at.P_in) / c.eta_d;
-    // As torque: friction and fan go with speed; stray loss is taken to go with speed and current squared, so its torque stays finite at rest.
-    const lost = (c.losses.P_fw * w) / c.losses.w_fw ** 2 + (c.losses.P_stray / c.losses.w_fw) * (at.I_2 / c.losses.I_2n) ** 2;
-    found = {
-      T: Math.max(0, point.T - lost),
-      P_bus,
-      f: point.f,
-      V: point.V,
-      s: point.s,
-      I: at.I_1,
-      by: point.by,
-      T_bd: breakdownTorque(folded(c.circuit, point.f, scratch), Math.max(point.V, Math.min((c.V_n * point.f) / c.f_n, lawAt(c, P).V_max))),
-    };
-    if (Math.abs(P_bus - P) < SETTLED * c.P) break;
-    P = P_bus;
+    if (Math.abs(P_bus - P) < SETTLED * c.P || round === ROUNDS) {
+      // As torque: friction and fan go with speed; stray loss is taken to go with speed and current squared, so its torque stays finite at rest.
+      const lost = (c.losses.P_fw * w) / c.losses.w_fw ** 2 + (c.losses.P_stray / c.losses.w_fw) * (at.I_2 / c.losses.I_2n) ** 2;
+      const T_bd = breakdownTorque(k, Math.max(point.V, plainVoltage(law, f)));
+      return { T: Math.max(0, point.T - lost), P_bus, f, V: point.V, s: point.s, I: at.I_1, by: point.by, T_bd };
+    }
+    P = point.V < law.V_max ? P_bus : powerOnCeiling(c, P_bus / point.V ** 2);
   }
-  return found;
 }
 const scratch = emptyFold();
+
+/** The power at which P = conductance V_max(P)^2: what a load that takes power by the square of the volts leaves of them. */
+function powerOnCeiling(c: Capability, conductance: number): number {
+  const power = (P: number): number => conductance * ceilingAt(c, P) ** 2;
+  const most = power(0);
+  return root((P) => power(P) - P, 0, most, SETTLED * 1e-2 * c.P) ?? most;
+}

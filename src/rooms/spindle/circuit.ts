@@ -179,7 +179,11 @@ export interface Point {
  * P_in = 3 R_1 I_1^2 + P_core + P_ag, P_ag = 3 I_2^2 R_2/s, T = P_ag/w_s. Source: Chapman, power flow of the induction motor.
  */
 export function solveT(V: number, f: number, c: Circuit, s: number): Point {
-  const k = folded(c, f);
+  return solvedAt(folded(c, f), V, c, s);
+}
+
+/** The same where the circuit stands folded already. */
+export function solvedAt(k: Folded, V: number, c: Circuit, s: number): Point {
   const below = k.P * s * s + 2 * k.M * k.R_2 * s + k.Q * k.R_2 * k.R_2;
   const v = (V * V) / 3;
   const I_1 = currentAtSlip(k, V, s);

@@ -136,7 +136,7 @@ export const windingHeat = figure({
 });
 
 /** Of the one warm body only shares matter to what it stands for hours: rise and time constant cancel. */
-export const restingBody = (x: { share: number; g_0: number; fan: string }): Body => ({
+const restingBody = (x: { share: number; g_0: number; fan: string }): Body => ({
   rise: 1,
   tau: 1,
   share: x.share,

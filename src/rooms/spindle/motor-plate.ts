@@ -16,6 +16,7 @@ import {
   winding,
 } from "./motor-inputs.ts";
 import { readPlate } from "./plate.ts";
+import { WINDINGS } from "./windings.ts";
 
 export const poles = figure({
   id: "spindle.motor.poles",
@@ -149,16 +150,9 @@ export const plateDoubtful = notice({
 });
 
 /** Rated voltage of each connection as a share of the highest its winding can be linked for: same turns, same flux. */
-const LINKED: Readonly<Record<string, number>> = {
-  star: 1,
-  delta: 1 / Math.sqrt(3),
-  series: 1,
-  parallel: 1 / 2,
-  "series-star": 1,
-  "parallel-star": 1 / 2,
-  "series-delta": 1 / Math.sqrt(3),
-  "parallel-delta": 1 / (2 * Math.sqrt(3)),
-};
+const LINKED: Readonly<Record<string, number>> = Object.fromEntries(
+  Object.values(WINDINGS).flatMap((w) => w.links.map((link) => [link.name, link.volts])),
+);
 
 /**
  * Rated voltage of a connection as a share of the higher voltage on the plate.
@@ -169,7 +163,7 @@ const LINKED: Readonly<Record<string, number>> = {
 export function linkFactor(x: { connected: string | null; winding: string }): number {
   if (x.connected === null) return 1;
   const twelveInDelta = x.winding === "delta" && x.connected.endsWith("-delta");
-  return (LINKED[x.connected] ?? 1) / (twelveInDelta ? 1 / Math.sqrt(3) : 1);
+  return (LINKED[x.connected] ?? 1) / (twelveInDelta ? (LINKED["series-delta"] ?? 1) : 1);
 }
 
 export const referenceVoltage = figure({

@@ -229,7 +229,7 @@ test("a point of the cube is one circuit: the same always, none outside the powe
   const u = uniforms("points");
   let none = 0;
   for (let k = 0; k < 300; k++) {
-    const point = Float64Array.from({ length: DIMENSIONS }, u);
+    const point = Array.from({ length: DIMENSIONS }, u);
     const found = candidate(point);
     expect(candidate(point)).toEqual(found);
     if (found === null) none++;

@@ -6,30 +6,12 @@ import { type Candidate, candidatesOf, DIMENSIONS, type Plate } from "./plate-pr
 import { misses, READING_NAMES, type Readings, unfitReading } from "./plate-readings.ts";
 import type { Refusal } from "./refusal.ts";
 import { uniforms } from "../../solve/random.ts";
-import { effectiveDraws, resampled, tempered, weightsOf } from "../../solve/temper.ts";
+import { type CubePoint, effectiveDraws, resampled, tempered, weightsOf } from "../../solve/temper.ts";
 
 /** What a sample says: the circuit at the plate pair's voltage [ohm, S], losses [W], the plate load, and what meters would read. */
-export const COLUMNS = [
-  "R_1",
-  "X_1",
-  "R_2",
-  "X_2",
-  "X_m",
-  "G_c",
-  "P_core",
-  "P_fw",
-  "w_fw",
-  "P_stray",
-  "I_2n",
-  "E",
-  "s",
-  "efficiency",
-  "powerFactor",
-  "I_LR",
-  "R_ll",
-  "I_0",
-  "X_k",
-] as const;
+const OF_CIRCUIT = ["R_1", "X_1", "R_2", "X_2", "X_m", "G_c", "P_core", "P_fw", "w_fw", "P_stray", "I_2n", "E", "powerFactor"] as const;
+const OF_SAMPLE = ["s", "efficiency", "I_LR", "R_ll", "I_0", "X_k"] as const;
+export const COLUMNS = [...OF_CIRCUIT, ...OF_SAMPLE] as const;
 type ColumnName = (typeof COLUMNS)[number];
 export type Columns = Readonly<Record<ColumnName, Float64Array>>;
 
@@ -89,13 +71,13 @@ export function drawCircuits(plate: Plate, readings: Readings, draw: { seed: str
 }
 
 /** The first 4,000 candidates that fit the plate, with their points of the unit cube. */
-export function candidatesFitting(plate: Plate, seed: string): { points: Float64Array[]; candidates: Candidate[] } {
+export function candidatesFitting(plate: Plate, seed: string): { points: CubePoint[]; candidates: Candidate[] } {
   const u = uniforms(seed);
   const candidate = candidatesOf(plate);
-  const points: Float64Array[] = [];
+  const points: CubePoint[] = [];
   const candidates: Candidate[] = [];
   for (let tries = TRIES * CANDIDATES; points.length < CANDIDATES && tries > 0; tries--) {
-    const point = Float64Array.from({ length: DIMENSIONS }, u);
+    const point = Array.from({ length: DIMENSIONS }, u);
     const found = candidate(point);
     if (found === null) continue;
     points.push(point);
@@ -153,19 +135,18 @@ function nearestFirst(samples: readonly Candidate[]): Candidate[] {
 }
 
 function columnsOf(samples: readonly Candidate[], V: number): Columns {
-  const rows = samples.map((x) => row(x, V));
-  return Object.fromEntries(COLUMNS.map((name) => [name, Float64Array.from(rows, (x) => x[name])])) as Record<ColumnName, Float64Array>; // the keys are COLUMNS
-}
-
-function row(x: Candidate, V: number): Record<ColumnName, number> {
-  const { c } = x;
-  return {
-    ...c,
-    s: x.s,
-    efficiency: x.efficiency,
-    I_LR: x.I_LR,
-    R_ll: lineResistance(c.R_1, METER_TEMPERATURE, x.hot, x.skin),
-    I_0: noLoadReading(c, V, c.f, c.P_fw, c.w_fw)?.I ?? NaN,
-    X_k: standstillReading(c, V, c.f).X,
-  };
+  const columns = Object.fromEntries(COLUMNS.map((name) => [name, new Float64Array(samples.length)])) as Record<ColumnName, Float64Array>; // the keys are COLUMNS
+  for (const [k, { c, s, efficiency, I_LR, hot, skin }] of samples.entries()) {
+    const known = {
+      s,
+      efficiency,
+      I_LR,
+      R_ll: lineResistance(c.R_1, METER_TEMPERATURE, hot, skin),
+      I_0: noLoadReading(c, V, c.f, c.P_fw, c.w_fw)?.I ?? NaN,
+      X_k: standstillReading(c, V, c.f).X,
+    };
+    for (const name of OF_CIRCUIT) columns[name][k] = c[name];
+    for (const name of OF_SAMPLE) columns[name][k] = known[name];
+  }
+  return columns;
 }

@@ -3,6 +3,7 @@ import { absoluteZero } from "../../kernel/constants.ts";
 import { synchronousSpeed } from "./circuit.ts";
 import { type CodeLetter, lockedCurrent, lockedPower } from "./plate.ts";
 import { type Assumed, circuitOfPlate, type PlateCircuit } from "./plate-circuit.ts";
+import type { CubePoint } from "../../solve/temper.ts";
 
 /** Design letters of NEMA and IEC, and a wound rotor. */
 export type Design = "A" | "B" | "C" | "D" | "N" | "H" | "wound";
@@ -104,7 +105,7 @@ export const DIMENSIONS = 11;
  * Before the plate, efficiency and power factor are each even over their band; given their product, which the plate tells, efficiency
  * is then even in its logarithm within the power-factor band. Speed and current are even over what rounds to the stamped numbers.
  */
-export function candidatesOf(plate: Plate): (point: Float64Array) => Candidate | null {
+export function candidatesOf(plate: Plate): (point: CubePoint) => Candidate | null {
   const { P, V, f, poles } = plate;
   const [dw, dI] = [speedStep(plate.w), currentStep(plate.I)];
   const band = efficiencyBand(P);

@@ -161,42 +161,51 @@ function slipBelowPullOut(k: Folded, law: VoltageLaw, out: LimitPoint, T: number
 /**
  * The limit at shaft speed w >= 0 [rad/s]: the frequency is sought at which the motor, at its limit there, turns at w.
  *
- * f [Hz] such that (1 - s(f)) 4 pi f/p = w. null when no frequency up to four times the one without slip gives it.
+ * f [Hz] such that (1 - s(f)) 4 pi f/p = w. null when no frequency up to four times the one without slip gives it. `near` [Hz]: where a
+ * search like this one ended, to start from.
  */
-export function torqueLimitAtSpeed(c: Circuit, law: VoltageLaw, w: number, I: number): (LimitPoint & { f: number }) | null {
+export function torqueLimitAtSpeed(
+  c: Circuit,
+  law: VoltageLaw,
+  w: number,
+  I: number,
+  near?: number,
+): (LimitPoint & { readonly f: number }) | null {
   const mostSlip = 4;
   const lowest = 0.02; // Hz; below, the circuit gives no torque worth a name
-  const k = emptyFold();
   const still = Math.max((w * c.poles) / (4 * Math.PI), lowest);
-  const quick = atSpeedBySecant(c, law, still, I, k);
+  const quick = atSpeedBySecant(c, law, still, I, near ?? still);
   if (quick !== null) return quick;
-  const lag = (f: number) => ((4 * Math.PI * f) / c.poles) * (1 - torqueLimit(c, law, f, I, k).s) - w;
+  const lag = (f: number) => ((4 * Math.PI * f) / c.poles) * (1 - torqueLimit(c, law, f, I, scratch).s) - w;
   const f = root(lag, still, Math.max(mostSlip * still, law.f_n), 1e-9 * law.f_n);
-  return f === null ? null : { ...torqueLimit(c, law, f, I, k), f };
+  return f === null ? null : { ...torqueLimit(c, law, f, I, scratch), f };
 }
+/** Written and read within one search. */
+const scratch = emptyFold();
 
-/** Rounds after which a frequency that has not settled is sought by bracketing instead. */
-const ROUNDS = 8;
+/** Steps after which a frequency that has not settled is sought by bracketing instead. */
+const STEPS = 10;
 /** Change of frequency at which it has settled [1]. */
 const SETTLED = 1e-10;
 
 /**
  * The limit where f (1 - s(f)) = `still` [Hz], by the secant of g(f) = still/(1 - s(f)) - f: slip changes slowly with frequency, so a few
- * rounds do. null where they do not.
+ * steps do. null where they do not.
  */
-function atSpeedBySecant(c: Circuit, law: VoltageLaw, still: number, I: number, k: Folded): (LimitPoint & { f: number }) | null {
-  let f = still;
-  let point = torqueLimit(c, law, f, I, k);
-  let before = f;
-  let missBefore = still / (1 - point.s) - f;
-  f += missBefore;
-  for (let round = 0; round < ROUNDS && point.s < 1; round += 1) {
-    point = torqueLimit(c, law, f, I, k);
-    const miss = still / (1 - point.s) - f;
-    if (Math.abs(miss) <= SETTLED * f) return { ...point, f };
-    const slope = (miss - missBefore) / (f - before);
-    [before, missBefore] = [f, miss];
-    f -= miss / slope;
+function atSpeedBySecant(c: Circuit, law: VoltageLaw, still: number, I: number, near: number): (LimitPoint & { readonly f: number }) | null {
+  let f = near;
+  let miss = 0;
+  let change = 0;
+  for (let step = 0; step < STEPS; step += 1) {
+    const point = torqueLimit(c, law, f, I, scratch);
+    if (!(point.s < 1)) return null;
+    const missHere = still / (1 - point.s) - f;
+    if (Math.abs(missHere) <= SETTLED * f) return { T: point.T, s: point.s, V: point.V, by: point.by, f };
+    // The first step takes slip as the same at all frequencies.
+    const slope = step === 0 ? -1 : (missHere - miss) / change;
+    change = -missHere / slope;
+    miss = missHere;
+    f += change;
     if (!(f >= still && Number.isFinite(f))) return null;
   }
   return null;

@@ -24,7 +24,8 @@ export function namesOf(graph: Graph): Named[] {
 const mostShown = 12;
 
 /**
- * The one thing a word means: its address, its address below the only root that has it, its id, the last words of its address.
+ * The one thing a word means: its address, its address below the only root that has it, its id, the last words of its address, or some of
+ * them in their order, the last one among them: `drag-knob rough torque-holds`.
  * `machine` narrows what is not said by an address of its own.
  */
 export function oneNamed(word: string, names: readonly Named[], machine: string | null): Named {
@@ -35,6 +36,7 @@ export function oneNamed(word: string, names: readonly Named[], machine: string 
     (n) => n.address === `${n.root}/${word}`,
     (n) => n.id === word,
     (n) => n.address.endsWith(`.${word}`) || n.address.endsWith(`/${word}`),
+    (n) => hasWords(n.address, word),
   ];
   for (const way of ways) {
     const fits = near.filter(way);
@@ -50,6 +52,13 @@ export function oneNamed(word: string, names: readonly Named[], machine: string 
     }
   }
   throw unknown(word, near);
+}
+
+function hasWords(address: string, words: string): boolean {
+  const [wanted, parts] = [words, address].map((text) => text.split(/[./ ]/));
+  if (!wanted || !parts || wanted.length < 2 || wanted.at(-1) !== parts.at(-1)) return false;
+  let from = 0;
+  return wanted.every((w) => (from = parts.indexOf(w, from) + 1) > 0);
 }
 
 function unknown(word: string, names: readonly Named[]): Misuse {

@@ -10,8 +10,8 @@ import { print, type Terminal } from "./terminal.ts";
 
 export function check(given: Given, t: Terminal, cwd: string): Status {
   const desk = openDesk(given, cwd);
-  const checked = checkDesk(desk, variantGiven(desk, given));
+  const checked = checkDesk(desk, { figures: given.has("json"), cures: true }, variantGiven(desk, given));
   if (given.has("json")) t.out(json(checkedJson(checked)));
-  else print(t, checkPage(t, checked, cautionsOf(waywright)));
+  else print(t, checkPage(t, checked, cautionsOf(waywright), given.has("all")));
   return checked.status;
 }

@@ -61,8 +61,8 @@ export const commands: readonly Command[] = [
     more: [
       "Findings in the files come first. Rooms and checks stand in the order of the low end of their margin (capacity over demand), the worst first. A verdict is of the model: which demand meets which capacity, nothing more.",
     ],
-    flags: [quick, options, machine],
-    examples: ["waywright check examples/heron", "waywright check --machine lathe --option reconnect-low"],
+    flags: [{ name: "all", says: "every check in full: address, both sides, all remedies and options, findings, notices" }, quick, options, machine],
+    examples: ["waywright check examples/heron", "waywright check --all --machine lathe", "waywright check --option reconnect-low"],
     shop: true,
   },
   {

@@ -1,7 +1,7 @@
 // The page that `compare` prints.
 import type { Finding } from "../../kernel/finding.ts";
 import { show } from "../../kernel/display.ts";
-import { outcomeText } from "./check-text.ts";
+import { outcomeText } from "./verdict-words.ts";
 import type { Bill } from "../../kernel/model/laid.ts";
 import type { Compared, Comparison } from "./comparison.ts";
 import { addFindings } from "./findings-text.ts";

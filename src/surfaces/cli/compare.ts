@@ -26,7 +26,7 @@ export function compare(given: Given, t: Terminal, cwd: string): Status {
   const studies = desk.words.map((name) => {
     const options = withNeeds(desk.options, optionsNamed(desk, [name]));
     const variant: Variant = { options, tries: [] };
-    return { name, study: studyOf(desk, variant, base), options };
+    return { name, study: studyOf(desk, variant, { before: base }), options };
   });
   const findings = allFindings(desk, [...base.answer.findings, ...studies.flatMap((s) => s.study.answer.findings)]);
   const once = findings.filter((f, i) => findings.findIndex((g) => JSON.stringify(g) === JSON.stringify(f)) === i);

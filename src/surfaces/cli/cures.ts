@@ -10,8 +10,11 @@ import { type Desk, hasError, type Trial, tryOut } from "./desk.ts";
 export interface Tried extends Outcome {
   /** Against the check as it stands: better, worse, or neither (null). */
   readonly better: boolean | null;
-  /** Addresses of other checks whose verdict gets worse. */
-  readonly worsens: readonly string[];
+  /** Other checks whose verdict gets worse. */
+  readonly worsens: readonly Harm[];
+}
+export interface Harm extends Outcome {
+  readonly address: string;
 }
 
 export interface Cures {
@@ -57,7 +60,9 @@ export function curesOf(
   const tryVariant = (tried: Variant): Made => {
     const trial = tryOut(desk, tried, before);
     // A check that nobody asked before and that fails at once is a harm too.
-    const harms = [...trial.judged].filter(([address, j]) => isWorse(j.verdict, was.get(address) ?? "open")).map(([address]) => address);
+    const harms = [...trial.judged].flatMap(([address, j]): Harm[] =>
+      isWorse(j.verdict, was.get(address) ?? "open") ? [{ address, ...outcomeOf(j) }] : [],
+    );
     return { trial, harms };
   };
   const roots = new Set(checks.map((c) => c.root));
@@ -92,15 +97,15 @@ export function curesOf(
   );
 }
 
-/** A variant tried out, with the addresses of all checks that it makes worse. */
+/** A variant tried out, with all checks that it makes worse. */
 interface Made {
   readonly trial: Trial;
-  readonly harms: readonly string[];
+  readonly harms: readonly Harm[];
 }
 
 function triedOn(c: CheckAnswer, { trial, harms }: Made): Tried | null {
   const j = trial.judged.get(c.address);
   if (!j) return null;
   const outcome = outcomeOf(j);
-  return { ...outcome, better: isBetter(outcome, c), worsens: harms.filter((address) => address !== c.address) };
+  return { ...outcome, better: isBetter(outcome, c), worsens: harms.filter((h) => h.address !== c.address) };
 }

@@ -112,8 +112,9 @@ export function optionsNamed(desk: Desk, texts: readonly string[]): Laid[] {
 /** What --option lays over. */
 export const variantGiven = (desk: Desk, given: Given): Variant => ({ options: optionsNamed(desk, given.values("option")), tries: [] });
 
-export function studyOf(desk: Desk, variant: Variant, before?: Study): Study {
-  return study(waywright, desk.parsed, variant, desk.mode, before);
+/** `before` lends its columns; the figures of the answer are left out where nobody reads them. */
+export function studyOf(desk: Desk, variant: Variant, { before, figures = true }: { before?: Study; figures?: boolean } = {}): Study {
+  return study(waywright, desk.parsed, variant, desk.mode, before, figures);
 }
 
 /** A variant judged, with what is wrong in it: for many of them in a row. */

@@ -1,16 +1,16 @@
 // waywright explain: the working of a figure, an input or both sides of a check, opened as far down as wanted.
-import type { CheckAnswer } from "../../kernel/answer.ts";
 import type { Evaluation } from "../../kernel/evaluate.ts";
 import { type Working, working } from "../../kernel/working.ts";
 import { namesOf, oneNamed } from "./addresses.ts";
 import { type Given, wholeNumber } from "./arguments.ts";
+import { addCheckDetail } from "./check-detail.ts";
 import type { Status } from "./checked.ts";
+import { curesOf } from "./cures.ts";
 import { allFindings, hasError, openDesk, studyOf, variantGiven } from "./desk.ts";
 import { addFindings } from "./findings-text.ts";
 import { json } from "./json.ts";
 import { Misuse } from "./misuse.ts";
-import { type Page, pageFor, print, type Terminal, toned } from "./terminal.ts";
-import { marginText, verdictText } from "./verdict-words.ts";
+import { pageFor, print, type Terminal } from "./terminal.ts";
 import { addWorking } from "./working-text.ts";
 
 /** A chain of figures is never deeper. */
@@ -19,17 +19,19 @@ const deepest = 50;
 export function explain(given: Given, t: Terminal, cwd: string): Status {
   const depth = wholeNumber("--depth", given.value("depth") ?? "0", 0, deepest);
   const desk = openDesk(given, cwd);
-  const [word, extra] = desk.words;
-  if (word === undefined)
+  const word = desk.words.join(" ");
+  if (word === "")
     throw new Misuse("argument-missing", "explain what? A figure, an address or a check: waywright explain lathe/supply.run.length");
-  if (extra !== undefined) throw new Misuse("argument-extra", `explain takes one figure; "${extra}" is one too many`);
-  const { answer, evaluation } = studyOf(desk, variantGiven(desk, given));
+  const variant = variantGiven(desk, given);
+  const { answer, evaluation } = studyOf(desk, variant, { figures: false });
   const findings = allFindings(desk, answer.findings);
   const named = oneNamed(word, namesOf(evaluation.graph), desk.machine);
   const check = answer.checks.find((c) => c.address === named.address) ?? null;
   const tops = check ? [check.demand, check.capacity].flatMap((s) => s?.address ?? []) : [named.address];
   const workings = opened(evaluation, tops, depth);
-  if (given.has("json")) t.out(json({ check, findings, workings }));
+  const isBad = check?.verdict === "fails" || check?.verdict === "open";
+  const cures = check && isBad && desk.mode !== "quick" ? curesOf(desk, variant, answer, evaluation, [check]).get(check.address) : undefined;
+  if (given.has("json")) t.out(json({ check, cures: cures ?? null, findings, workings }));
   else {
     const warned = pageFor(t);
     addFindings(
@@ -39,7 +41,7 @@ export function explain(given: Given, t: Terminal, cwd: string): Status {
     );
     if (warned.lines.length > 0) t.err(`${warned.lines.join("\n")}\n`);
     const page = pageFor(t);
-    if (check) addQuestion(page, t, check);
+    if (check) addCheckDetail(page, t, check, answer, cures);
     for (const w of workings) {
       page.gap();
       addWorking(page, t, w);
@@ -67,14 +69,4 @@ export function opened(e: Evaluation, tops: readonly string[], depth: number): W
     level = next;
   }
   return found;
-}
-
-function addQuestion(page: Page, t: Terminal, c: CheckAnswer): void {
-  page.say(`${toned(t, c.address, "strong")}: ${c.asks}`, "", "  ");
-  page.say(`${verdictText(t, c.verdict).trimEnd()}, ${marginText(c)}${c.yesNo ? "" : `; it holds from ${c.reserve} on`}`, "  ", "    ");
-  if (c.because !== null) page.say(c.because, "  ", "    ");
-  for (const r of c.restsOn) page.say(`rests on: ${r.says}, which ${r.guard} does not bear out`, "  ", "    ");
-  for (const d of c.deciders)
-    page.say(`measure: ${d.says}${d.input === d.says ? "" : ` (${d.input})`}, ${Math.round(d.share * 100)} %. ${d.measure}`, "  ", "    ");
-  for (const r of c.remedies) page.say(`remedy: ${r.does}${r.costs === "" ? "" : ` (${r.costs})`}`, "  ", "    ");
 }

@@ -2,7 +2,7 @@
 import type { Finding } from "../../kernel/finding.ts";
 import { findings as table } from "../../kernel/finding.ts";
 import { type Page, type Terminal, toned } from "./terminal.ts";
-import { widthOf, wrap } from "./text.ts";
+import { counted, listed, widthOf, wrap } from "./text.ts";
 
 export function addFindings(page: Page, t: Terminal, findings: readonly Finding[]): void {
   for (const f of findings) {
@@ -13,6 +13,25 @@ export function addFindings(page: Page, t: Terminal, findings: readonly Finding[
     if (f.excerpt !== undefined) page.add(...excerpt(f.excerpt, t.width));
   }
 }
+
+/** As many notes are told one by one. */
+const mostNotes = 3;
+
+/** Mistakes in full; of the notes a line each, or their number where they are many. */
+export function addFindingsBrief(page: Page, t: Terminal, findings: readonly Finding[]): void {
+  addFindings(
+    page,
+    t,
+    findings.filter((f) => f.severity === "error"),
+  );
+  const notes = findings.filter((f) => f.severity === "note");
+  if (notes.length > mostNotes) {
+    const codes = [...new Set(notes.map((f) => f.code))].map((code) => `${notes.filter((f) => f.code === code).length} ${code}`);
+    page.say(`${counted(notes.length, "note")} on the files (${listed(codes)}); --all shows them.`);
+  } else for (const { place, code, says } of notes) page.say(`${place.file}:${place.line} ${code}: ${firstSentence(says)}`, "", "  ");
+}
+
+const firstSentence = (text: string): string => text.replace(/(?<=[.?!]) .*$/s, "");
 
 function sentence(f: Finding): string {
   const says = /[.?!]$/.test(f.says) ? f.says : `${f.says}.`;

@@ -34,7 +34,7 @@ export async function newShop(given: Given, t: Terminal, cwd: string): Promise<S
   const files = filesOf(answers);
   write(folder, files);
   const desk = openDesk({ ...given, words: [folder], command: { ...given.command, takes: "[DIR]" } }, cwd);
-  const checked = checkDesk(desk);
+  const checked = checkDesk(desk, { figures: given.has("json"), cures: true });
   if (given.has("json")) t.out(json({ ...(checkedJson(checked) as object), folder, written: files.map((f) => f.path) }));
   else {
     print(t, checkPage(t, checked, cautionsOf(waywright)));

@@ -24,7 +24,7 @@ export async function open(given: Given, t: Terminal, cwd: string): Promise<Stat
   const desk = openDesk(given, cwd);
   if (!existsSync(join(web, "index.html")))
     throw new Misuse("page-missing", `the page of the workbench is not built (no ${join(web, "index.html")}); npm run build makes it`);
-  if (!given.has("json")) print(t, checkPage(t, checkDesk(desk), cautionsOf(waywright)));
+  if (!given.has("json")) print(t, checkPage(t, checkDesk(desk, { figures: false, cures: false }), cautionsOf(waywright)));
   const serving = await startServer({ root: desk.root, web: await loadWeb(web), port }).catch((error: NodeJS.ErrnoException) => {
     if (error.code === "EADDRINUSE") throw new Misuse("port-taken", `port ${port} is taken; leave --port out for a free one`);
     if (error.code === "EACCES") throw new Misuse("port-taken", `port ${port} may not be used; leave --port out for a free one`);

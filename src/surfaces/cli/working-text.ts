@@ -1,20 +1,37 @@
 // The working of one figure on the terminal: formula, numbers put in, needs with where each came from, what decides it.
 import type { InputAnswer, OriginAnswer } from "../../kernel/answer.ts";
 import type { NeedAnswer, Working } from "../../kernel/working.ts";
-import { amountText } from "./check-text.ts";
+import { amountText } from "./amount-words.ts";
 import { type Page, quantity, type Terminal, toned } from "./terminal.ts";
-import { table } from "./text.ts";
+import { padEnd, table, widthOf } from "./text.ts";
 
 /** `plain`: figures stand alone, so no addresses are shown. */
 export function addWorking(page: Page, t: Terminal, w: Working, plain = false): void {
-  const name = plain ? w.id : w.address;
-  page.say(`${toned(t, name, "strong")}: ${w.says}`, "", "  ");
+  const name = toned(t, plain ? w.id : w.address, "strong");
+  if (!w.input && w.needs.length === 0 && w.amount) {
+    page.say(`${name}: ${w.says}, ${amountText(t, w.amount)} (${w.source})`, "", "  ");
+    return;
+  }
+  page.say(`${name}: ${w.says}`, "", "  ");
   if (w.input) addInput(page, t, w.input);
   else addComputed(page, t, w);
   addShares(page, w, plain);
   if (w.assumes.length > 0) page.say(`assuming: ${w.assumes.join("; ")}`, "  ", "    ");
   if (!w.input && w.source !== "") page.say(`source: ${w.source}`, "  ", "    ");
-  if (w.usedBy.length > 0) page.say(`used by: ${w.usedBy.join(", ")}`, "  ", "    ");
+  if (w.usedBy.length > 0) page.say(`used by: ${usersText(w.usedBy)}`, "  ", "    ");
+}
+
+/** More users than this are counted by their last word: an input of every cut has dozens. */
+const mostUsers = 6;
+
+function usersText(addresses: readonly string[]): string {
+  if (addresses.length <= mostUsers) return addresses.join(", ");
+  const groups = new Map<string, string[]>();
+  for (const address of addresses) {
+    const key = `${address.split("/")[0] ?? ""} ${address.split(".").at(-1) ?? ""}`;
+    groups.set(key, [...(groups.get(key) ?? []), address]);
+  }
+  return [...groups].map(([key, all]) => (all.length === 1 ? (all[0] ?? "") : `${all.length} of ${key}`)).join(", ");
 }
 
 function addComputed(page: Page, t: Terminal, w: Working): void {
@@ -23,10 +40,26 @@ function addComputed(page: Page, t: Terminal, w: Working): void {
   if (w.method !== null) page.say(`worked out by: ${w.method}`, "  ", "    ");
   if (w.numbers !== null && w.numbers !== w.formula) page.say(`${left} = ${quantity(t, w.numbers)}`, "  ", "      ");
   page.say(`${left} = ${w.amount ? amountText(t, w.amount) : "no single number"}${marks(w)}`, "  ", "      ");
-  if (w.needs.length === 0) return;
-  const heads = [{ head: "symbol" }, { head: "value" }, { head: "band" }, { head: "what, and where from" }];
-  const rows = w.needs.map((n) => [n.name, quantity(t, n.text), quantity(t, n.band), `${n.says}; ${fromText(n)}`]);
-  page.add(...table(heads, rows, t.width, "  "));
+  addNeeds(page, t, w.needs);
+}
+
+/** A symbol longer than this stands in its line like any word. */
+const longestSymbol = 12;
+
+function addNeeds(page: Page, t: Terminal, needs: readonly NeedAnswer[]): void {
+  const [first] = needs;
+  if (!first) return;
+  page.say("from:", "  ");
+  const isOneKind = needs.length > 1 && needs.every((n) => n.says === first.says && n.origin === null);
+  if (isOneKind) {
+    // Shares of a slot: one figure of many things, said once, and named by the thing.
+    page.say(`of each ${first.says} (${first.address?.split(".").at(-1) ?? ""})`, "    ");
+    page.add(...table([{ head: "" }, { head: "" }], needs.map((n) => [n.name, amountText(t, n)]), t.width, "    "));
+    return;
+  }
+  const wide = Math.max(...needs.map((n) => widthOf(n.name)).filter((n) => n <= longestSymbol), 0);
+  const hanging = " ".repeat("    ".length + wide + 2);
+  for (const n of needs) page.say(`${amountText(t, n)}: ${n.says}; ${fromText(n)}`, `    ${padEnd(n.name, wide)}  `, hanging);
 }
 
 const marks = (w: Working): string =>

@@ -26,6 +26,17 @@ export function usualRange({ amount }: InputAnswer, system: System): string | nu
   return from < to ? showBand(from, to, kind, system).text : null;
 }
 
+/** From half of a value to half more, in its own unit; of a range the range itself. Null where the text says no value to start from. */
+export function rangeAround(text: string, kind: Kind): string | null {
+  const read = readQuantity(text, kind);
+  if (!read.ok) return null;
+  const [low, high] = read.low < read.high ? [read.low, read.high] : [usual.low * read.nominal, usual.high * read.nominal];
+  if (!(low < high)) return null;
+  const [[from], [to, unit]] = [apart(write(low, kind, read.unit)), apart(write(high, kind, read.unit))];
+  return `${Number(from.toPrecision(shownDigits))} to ${Number(to.toPrecision(shownDigits))} ${unit}`.trim();
+}
+const shownDigits = 4;
+
 /** Reads `5 to 60 m`; a sentence where that is no range of the kind. */
 export function spanOf(text: string, kind: Kind): Span | string {
   const read = readQuantity(text, kind);

@@ -1,7 +1,8 @@
 // Values being tried out on the compare page: kept in its address a moment after the last move, so that every state is a link.
 import { signal } from "@preact/signals";
 import { laidTries } from "../model/desk.ts";
-import { go, route } from "../model/place.ts";
+import { route } from "../model/place.ts";
+import { dropOwn, isWaiting, ownSoon } from "../model/soon.ts";
 import { partsOf, type Tried } from "../worker/view.ts";
 
 export interface TriedValue {
@@ -36,28 +37,16 @@ export function triesOf(values: readonly TriedValue[]): Tried[] {
   return values.map(({ address, text }) => ({ ...partsOf(address), text }));
 }
 
-/** Browsers slow pages down that change their address with every pixel of a slider. */
-const rest = 300; // ms
-let waiting: ReturnType<typeof setTimeout> | undefined;
-
 /** Other values, laid over at once where the column of values tried out is the one looked at. */
 export function setTried(values: readonly TriedValue[]): void {
   triedValues.value = values;
   layTried();
-  clearTimeout(waiting);
-  waiting = setTimeout(writeTried, rest);
-}
-
-/** Writes what waits into the address now. */
-export function writeTried(): void {
-  clearTimeout(waiting);
-  waiting = undefined;
-  go({ ...route.value, own: writtenTried(route.value.own, triedValues.value) }, "replace");
+  ownSoon((own) => writtenTried(own, triedValues.peek()));
 }
 
 /** The address says other values: a link, or a step back. What is being moved just now goes on. */
 export function followAddress(): void {
-  if (waiting !== undefined) return;
+  if (isWaiting()) return;
   const now = readTried(route.value.own);
   if (JSON.stringify(now) !== JSON.stringify(triedValues.peek())) triedValues.value = now;
   layTried();
@@ -72,7 +61,6 @@ function layTried(): void {
 
 /** The page is left: nothing of it goes with the user. */
 export function leaveTried(): void {
-  clearTimeout(waiting);
-  waiting = undefined;
+  dropOwn();
   laidTries.value = [];
 }

@@ -9,16 +9,17 @@ import { found } from "../model/match.ts";
 import { capital } from "../model/names.ts";
 import { counted } from "../model/numbers.ts";
 import { go, route, workingLink } from "../model/place.ts";
+import { ownNow } from "../model/soon.ts";
 import { thingName } from "../model/things.ts";
 import { Combobox } from "../parts/combobox.tsx";
 import { Icon } from "../parts/icon.tsx";
 import { VerdictWord } from "../parts/verdict.tsx";
 import { isMine, isSame, keyOf, type Names } from "./columns.ts";
 import { KeepOption } from "./keep-option.tsx";
-import { positionOf, spanOf, startText, textAt, usualRange } from "./span.ts";
+import { positionOf, rangeAround, spanOf, startText, textAt, usualRange } from "./span.ts";
 import type { Column } from "./table.tsx";
 import { useLive } from "./live.ts";
-import { setTried, type TriedValue, triedValues, writeTried } from "./tried.ts";
+import { setTried, type TriedValue, triedValues } from "./tried.ts";
 
 interface WhatIfProps {
   readonly root: string;
@@ -42,7 +43,7 @@ export function WhatIf({ root, over, beside, columns, taken }: WhatIfProps): JSX
     if (!input || system === null || values.some((v) => v.address === address)) return;
     choose(root, over);
     setTried([...values, { address, text: startText(input, system), range: input.form === "quantity" ? usualRange(input, system) : null }]);
-    writeTried();
+    ownNow();
   };
   const change = (next: TriedValue): void => {
     choose(root, over);
@@ -50,7 +51,7 @@ export function WhatIf({ root, over, beside, columns, taken }: WhatIfProps): JSX
   };
   const drop = (address: string): void => {
     setTried(values.filter((v) => v.address !== address));
-    writeTried();
+    ownNow();
   };
   return (
     <section class="what-if" aria-labelledby="what-if">
@@ -91,7 +92,7 @@ export function WhatIf({ root, over, beside, columns, taken }: WhatIfProps): JSX
               class="btn quiet"
               onClick={() => {
                 setTried([]);
-                writeTried();
+                ownNow();
               }}
             >
               Take all back
@@ -186,7 +187,7 @@ interface SliderProps extends Omit<TriedProps, "drop" | "input"> {
 
 function Slider({ value, input, name, change, isRefused }: SliderProps): JSX.Element {
   const kind = input.kind as Kind; // a quantity has one
-  const range = value.range ?? "";
+  const range = value.range ?? rangeAround(value.text, kind) ?? "";
   const span = range === "" ? "type a range, such as 5 to 60 m" : spanOf(range, kind);
   const at = typeof span === "string" ? null : positionOf(value.text, kind, span);
   const { address } = value;

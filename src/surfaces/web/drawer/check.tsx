@@ -41,7 +41,9 @@ export function CheckWorking({ check }: { check: CheckAnswer }): JSX.Element {
               <th scope="row">reserve</th>
               <td class="val">
                 <b>{check.reserve}</b>
-                <span class="says q small">holds from here on, {check.people ? "judged at the worst corner: it guards a person" : "at the low end of the band"}</span>
+                <span class="says q small">
+                  holds from here on, {check.people ? "judged at the worst corner: it guards a person" : "at the low end of the band"}
+                </span>
               </td>
               <td />
             </tr>
@@ -52,7 +54,11 @@ export function CheckWorking({ check }: { check: CheckAnswer }): JSX.Element {
       {check.deciders.length === 0 ? null : (
         <>
           <h3>What decides it</h3>
-          <Shares shares={check.deciders.slice(0, 6).map((d) => ({ address: d.input.includes("/") ? d.input : null, says: d.says, share: d.share }))} />
+          <Shares
+            shares={check.deciders
+              .slice(0, 6)
+              .map((d) => ({ address: d.input.includes("/") ? d.input : null, says: d.says, share: d.share }))}
+          />
         </>
       )}
       {top ? <MeasureBox wanted={{ input: top.input, says: top.says, measure: top.measure }} /> : null}

@@ -76,7 +76,7 @@ function Headline({ reply, isNominal, verdict }: { reply: WorkingReply; isNomina
   );
 }
 
-function Formula({ reply }: { reply: WorkingReply }): JSX.Element | null {
+export function Formula({ reply }: { reply: WorkingReply }): JSX.Element | null {
   const w = reply.working;
   if (w.mathml === null)
     return w.method === null ? null : (
@@ -89,7 +89,10 @@ function Formula({ reply }: { reply: WorkingReply }): JSX.Element | null {
   const rows = [w.mathml, ...(w.mathmlNumbers === null || w.mathmlNumbers === w.mathml ? [] : [w.mathmlNumbers])].map(insideOf);
   const line = (left: string, right: string): string =>
     `<mtr><mtd class="fr">${left}</mtd><mtd class="fl"><mrow><mo>=</mo>${right}</mrow></mtd></mtr>`;
-  const all = [...rows.map((right, i) => line(i === 0 ? insideOf(reply.symbol) : "", right)), line("", `<mspace width="0.28em"></mspace><mtext>${escaped(result)}</mtext>`)];
+  const all = [
+    ...rows.map((right, i) => line(i === 0 ? insideOf(reply.symbol) : "", right)),
+    line("", `<mspace width="0.28em"></mspace><mtext>${escaped(result)}</mtext>`),
+  ];
   const math = `<math display="block"><mtable displaystyle="true">${all.join("")}</mtable></math>`;
   return <Svg class="formula" tabIndex={0} role="group" aria-label="Formula, and the same with numbers" text={math} />;
 }
@@ -116,7 +119,16 @@ function Needs({ reply, isNominal }: { reply: WorkingReply; isNominal: boolean }
       <tbody>
         {needs.map((n) => (
           <tr key={n.name}>
-            <th scope="row">{reply.symbols[n.name] ? <Svg text={reply.symbols[n.name] ?? ""} /> : n.name}</th>
+            <th scope="row">
+              {reply.symbols[n.name] ? (
+                <>
+                  <Svg text={reply.symbols[n.name] ?? ""} aria-hidden="true" />
+                  <span class="sr">{n.name}</span>
+                </>
+              ) : (
+                n.name
+              )}
+            </th>
             <td class="val">
               {prettyUnit(n.text)}
               <span class="says q small">{n.says}</span>
@@ -139,8 +151,9 @@ function From({ need }: { need: NeedAnswer }): JSX.Element {
   if (need.is === "missing") return <span class="q">{need.text}</span>;
   if (need.address === null) return <span class="q">given</span>;
   return (
-    <a href={workingLink(need.address)} aria-label={`${need.says}: ${need.origin ? need.origin.says : "working"}`}>
+    <a href={workingLink(need.address)}>
       {need.origin ? <Source origin={need.origin} written={null} /> : "working"}
+      <span class="sr"> of {need.says}</span>
     </a>
   );
 }

@@ -28,7 +28,8 @@ export function useAsk<K extends AskName>(name: K, of: OfAsk<K> | null): Asked<R
     let isCurrent = true;
     ask(name, of).then(
       (reply) => isCurrent && hold({ key, pass: at.pass, reply, failed: null }),
-      (error: unknown) => isCurrent && hold({ key, pass: at.pass, reply: null, failed: error instanceof Error ? error.message : String(error) }),
+      (error: unknown) =>
+        isCurrent && hold({ key, pass: at.pass, reply: null, failed: error instanceof Error ? error.message : String(error) }),
     );
     return () => {
       isCurrent = false;

@@ -63,7 +63,10 @@ function known({ answer, plan, root, hrefOf }: Drawn): Partial<Record<Place, Blo
           supply: {
             name: "Supply",
             ...verdictOf((c) => c.room === "supply"),
-            figures: two([joined([input("supply.voltage"), input("supply.kind")]), both("of", input("supply.rating"), figure("supply.current"))]),
+            figures: two([
+              joined([input("supply.voltage"), input("supply.kind")]),
+              both("of", input("supply.rating"), figure("supply.current")),
+            ]),
             href: hrefOf("supply"),
           },
         }
@@ -73,7 +76,10 @@ function known({ answer, plan, root, hrefOf }: Drawn): Partial<Record<Place, Blo
           drive: {
             name: "Drive",
             ...verdictOf((c) => c.item === `${root}/spindle.drive`),
-            figures: two([after(figure("spindle.drive.fed-phases"), "phase in"), after(figure("spindle.drive.output-voltage-max"), "at most")]),
+            figures: two([
+              after(figure("spindle.drive.fed-phases"), "phase in"),
+              after(figure("spindle.drive.output-voltage-max"), "at most"),
+            ]),
             href: spindle,
           },
         }
@@ -120,7 +126,13 @@ function two(lines: readonly (string | null)[]): Figures {
 }
 
 /** Which room will speak for a block. */
-const roomOf: readonly { readonly place: Place; readonly name: string; readonly room: string; readonly is: (t: Thing) => boolean; readonly shop?: true }[] = [
+const roomOf: readonly {
+  readonly place: Place;
+  readonly name: string;
+  readonly room: string;
+  readonly is: (t: Thing) => boolean;
+  readonly shop?: true;
+}[] = [
   { place: "bar-feed", name: "Bar feed", room: "axes", is: (t) => t.path === "bar-feed" },
   { place: "closer", name: "Closer", room: "air", is: (t) => t.kind === "collet-closer" },
   { place: "turret", name: "Turret", room: "sequences", is: (t) => t.kind === "indexer-lift" || t.kind.startsWith("carousel") },
@@ -139,7 +151,11 @@ function toCome({ answer, plan, root, hrefOf }: Drawn): Partial<Record<Place, Bl
     if (things.length === 0) continue;
     const speaks = answer.rooms.some((r) => r.name === room);
     const verdict = speaks
-      ? worst(answer.checks.filter((c) => c.room === room && things.some((t) => c.item.startsWith(`${shop ? "shop" : root}/${t.path}`))).map((c) => c.verdict))
+      ? worst(
+          answer.checks
+            .filter((c) => c.room === room && things.some((t) => c.item.startsWith(`${shop ? "shop" : root}/${t.path}`)))
+            .map((c) => c.verdict),
+        )
       : null;
     const names = things.map((t) => t.path.split(".").at(-1) ?? "");
     const many = place === "axes" ? names.map((n) => n.toUpperCase()).join(", ") : null;

@@ -37,7 +37,13 @@ test("a new edit after a step back forgets what lay ahead", () => {
 });
 
 test("a remedy with several values is one step, and a restored value is one step too", () => {
-  const t = typedAll(noTrail, new Map([[power, "10 hp"], [speed, "1750 rpm"]]));
+  const t = typedAll(
+    noTrail,
+    new Map([
+      [power, "10 hp"],
+      [speed, "1750 rpm"],
+    ]),
+  );
   expect(countOf(t.now)).toBe(2);
   expect(countOf(undone(t).now)).toBe(0);
   expect(countOf(restored(t, power).now)).toBe(1);

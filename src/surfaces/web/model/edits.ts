@@ -46,7 +46,13 @@ export function restored(trail: Trail, address: string, typing: string | null = 
 }
 
 /** A whole text typed in the file view; null goes back to what is on disk. Values that the text holds already are given by `absorbed`. */
-export function textTyped(trail: Trail, file: string, text: string | null, absorbed: readonly string[] = [], typing: string | null = null): Trail {
+export function textTyped(
+  trail: Trail,
+  file: string,
+  text: string | null,
+  absorbed: readonly string[] = [],
+  typing: string | null = null,
+): Trail {
   const texts = new Map(trail.now.texts);
   if (text === null) texts.delete(file);
   else texts.set(file, text);

@@ -4,15 +4,26 @@ import type { Field } from "../worker/fields.ts";
 import { isOverruled, isUnknown, textInField, valueOf } from "./field-text.ts";
 
 const field = (of: Partial<Field>): Field =>
-  ({ form: "quantity", written: "7.5 hp", text: "7.5 hp", state: "there", origin: { by: "line", says: "lathe/machine.yaml:19" }, ...of }) as Field; // the rest plays no part
+  ({
+    form: "quantity",
+    written: "7.5 hp",
+    text: "7.5 hp",
+    state: "there",
+    origin: { by: "line", says: "lathe/machine.yaml:19" },
+    ...of,
+  }) as Field; // the rest plays no part
 
 test("a value from the file stands as typed there, also where the catalogue says it", () => {
   expect(textInField(field({}), undefined)).toBe("7.5 hp");
-  expect(textInField(field({ written: "11 A", text: "11 A", origin: { by: "catalogue", says: "catalogue spindle-drive-11" } }), undefined)).toBe("11 A");
+  expect(
+    textInField(field({ written: "11 A", text: "11 A", origin: { by: "catalogue", says: "catalogue spindle-drive-11" } }), undefined),
+  ).toBe("11 A");
 });
 
 test("a typical band is no text of the field: whoever types starts with an empty one", () => {
-  expect(textInField(field({ written: null, text: "3 to 10 %", origin: { by: "typical", says: "typical: practice" } }), undefined)).toBe("");
+  expect(textInField(field({ written: null, text: "3 to 10 %", origin: { by: "typical", says: "typical: practice" } }), undefined)).toBe(
+    "",
+  );
   expect(textInField(field({ written: "unknown", text: "3 to 10 %", origin: { by: "typical", says: "typical" } }), undefined)).toBe("");
 });
 

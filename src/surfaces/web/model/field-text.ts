@@ -29,7 +29,12 @@ export function valueOf(field: Pick<Field, "form" | "written">, text: string): {
   if (said === "") return { value: null };
   if (field.form === "list" || field.form === "lists") {
     if (said === "none" || said === "unknown") return { value: said };
-    return { value: said.split(/[,;]/).map((part) => part.trim()).filter((part) => part !== "") };
+    return {
+      value: said
+        .split(/[,;]/)
+        .map((part) => part.trim())
+        .filter((part) => part !== ""),
+    };
   }
   return { value: said };
 }

@@ -54,13 +54,20 @@ export async function keep(files: readonly Draft[], refused: readonly string[]):
     );
     if (saved.is === "saved") setDisk(path, { text: after, hash: saved.hash });
     if (saved.is === "conflict") meet(path, before ?? "", saved.disk, after);
-    done.push({ path, says: saved.is === "saved" ? null : saved.is === "refused" ? saved.says : "changed on disk meanwhile: look at both" });
+    done.push({
+      path,
+      says: saved.is === "saved" ? null : saved.is === "refused" ? saved.says : "changed on disk meanwhile: look at both",
+    });
   }
   const isAll = done.every(({ says }) => says === null);
   // Values know their file only through the worker: when every file was kept, all values but the refused ones were.
   if (isAll) {
     const values = [...edits.value.values.keys()].filter((address) => !refused.includes(address));
-    trail.value = settled(trail.value, values, files.map(({ path }) => path));
+    trail.value = settled(
+      trail.value,
+      values,
+      files.map(({ path }) => path),
+    );
   }
   return done;
 }
@@ -79,7 +86,12 @@ function meet(path: string, before: string, now: DiskFile | null, ours: string):
     setDisk(path, now);
     if (pieces.some((p) => p.is === "conflict")) conflicts.value = new Map(conflicts.value).set(path, { path, pieces });
     // Apart from each other the changes stand together: values are written over the new text anyway, a typed text is carried over.
-    else if (edits.value.texts.has(path)) trail.value = textTyped(trail.value, path, resolved(pieces, () => "ours"));
+    else if (edits.value.texts.has(path))
+      trail.value = textTyped(
+        trail.value,
+        path,
+        resolved(pieces, () => "ours"),
+      );
   });
 }
 

@@ -101,7 +101,7 @@ export function merged(base: string, theirs: string, ours: string): Piece[] {
     else pieces.push({ is: "agreed", lines });
   };
   let at = 0;
-  for (let i = 0; i < changes.length; ) {
+  for (let i = 0; i < changes.length;) {
     const first = changes[i];
     if (!first) break;
     // All changes that touch one another, by whomever, are one stretch.
@@ -113,7 +113,14 @@ export function merged(base: string, theirs: string, ours: string): Piece[] {
     }
     const group = changes.slice(i, j);
     say(b.slice(at, first.from));
-    const side = (by: "theirs" | "ours", text: readonly string[]): readonly string[] => stretch(group.filter((h) => h.by === by), first.from, to, b, text);
+    const side = (by: "theirs" | "ours", text: readonly string[]): readonly string[] =>
+      stretch(
+        group.filter((h) => h.by === by),
+        first.from,
+        to,
+        b,
+        text,
+      );
     const [theirLines, ourLines] = [side("theirs", t), side("ours", o)];
     const baseLines = b.slice(first.from, to);
     if (sameLines(theirLines, ourLines) || sameLines(ourLines, baseLines)) say(theirLines);

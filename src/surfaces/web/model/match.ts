@@ -8,7 +8,10 @@ export interface Findable {
 
 /** Those in which every word of the query occurs, best first; of equal ones the order stays. */
 export function found<T extends Findable>(query: string, all: readonly T[], most: number): T[] {
-  const words = query.toLowerCase().split(/\s+/).filter((word) => word !== "");
+  const words = query
+    .toLowerCase()
+    .split(/\s+/)
+    .filter((word) => word !== "");
   if (words.length === 0) return all.slice(0, most);
   return all
     .map((one) => ({ one, score: score(words, query.trim(), one) }))
@@ -34,6 +37,7 @@ function score(words: readonly string[], query: string, { id, says, symbol }: Fi
 }
 
 function startsWord(word: string, text: string): boolean {
-  for (let at = text.indexOf(word); at >= 0; at = text.indexOf(word, at + 1)) if (at === 0 || /[^a-z0-9]/.test(text.charAt(at - 1))) return true;
+  for (let at = text.indexOf(word); at >= 0; at = text.indexOf(word, at + 1))
+    if (at === 0 || /[^a-z0-9]/.test(text.charAt(at - 1))) return true;
   return false;
 }

@@ -13,7 +13,13 @@ const route: fc.Arbitrary<Route> = fc.record({
   place,
   working: fc.option(fc.string({ minLength: 1 })),
   options: fc.array(fc.stringMatching(/^[a-z-]+\/[a-z0-9-]+$/), { maxLength: 3 }),
-  own: fc.dictionary(name.filter((n) => n !== "working" && n !== "with"), fc.string(), { maxKeys: 3 }).map((d) => new Map(Object.entries(d))),
+  own: fc
+    .dictionary(
+      name.filter((n) => n !== "working" && n !== "with"),
+      fc.string(),
+      { maxKeys: 3 },
+    )
+    .map((d) => new Map(Object.entries(d))),
 });
 
 test("every address leads back to the place, the working and the options that it was made of", () => {

@@ -2,7 +2,14 @@
 import { expect, test } from "vitest";
 import { found, type Hit } from "./search.ts";
 
-const hit = (says: string, more = ""): Hit => ({ is: "figure", says, of: "", now: "", words: `${says} ${more}`.toLowerCase(), opens: { working: says } });
+const hit = (says: string, more = ""): Hit => ({
+  is: "figure",
+  says,
+  of: "",
+  now: "",
+  words: `${says} ${more}`.toLowerCase(),
+  opens: { working: says },
+});
 const hits = [
   hit("rated torque of the motor", "lathe/spindle.motor.rated-torque t_n"),
   hit("torque this cut asks of the motor", "lathe/spindle.cut.motor-torque"),
@@ -26,5 +33,10 @@ test("before a word is typed the places are offered, and a word that nothing has
 });
 
 test("a word that everything has brings no more than can be read", () => {
-  expect(found(Array.from({ length: 500 }, (_, i) => hit(`torque ${i}`)), "torque")).toHaveLength(60);
+  expect(
+    found(
+      Array.from({ length: 500 }, (_, i) => hit(`torque ${i}`)),
+      "torque",
+    ),
+  ).toHaveLength(60);
 });

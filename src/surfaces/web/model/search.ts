@@ -31,7 +31,10 @@ export function hitsOf(answer: Answer, household: Household | null, places: read
       hit({ is: "check", says: c.asks, of: thingOf(c.item), now: c.verdict, opens: { working: c.address } }, `${c.address} ${c.verdict}`),
     ),
     ...Object.values(answer.figures).map((f) =>
-      hit({ is: "figure", says: f.says, of: thingOf(f.item), now: f.amount.text, opens: { working: f.address } }, `${f.address} ${f.symbol}`),
+      hit(
+        { is: "figure", says: f.says, of: thingOf(f.item), now: f.amount.text, opens: { working: f.address } },
+        `${f.address} ${f.symbol}`,
+      ),
     ),
     ...Object.values(answer.inputs).map((i) =>
       hit({ is: "input", says: i.says, of: thingOf(i.item), now: i.text, opens: { working: i.address } }, i.address),
@@ -47,7 +50,10 @@ const most = 60;
 
 /** Hits that have all the words, in any order; those whose own sentence starts with the first of them come first. */
 export function found(hits: readonly Hit[], typed: string): Hit[] {
-  const words = typed.toLowerCase().split(/\s+/).filter((w) => w !== "");
+  const words = typed
+    .toLowerCase()
+    .split(/\s+/)
+    .filter((w) => w !== "");
   const [first] = words;
   if (first === undefined) return hits.filter((h) => h.is === "place");
   const fits = hits.filter((h) => words.every((w) => h.words.includes(w)));

@@ -62,9 +62,15 @@ test("an empty shop is told where to start", () => {
 
 test("the shop's sentence names the machines that fail and counts mistakes in the files", () => {
   const counts = { fails: 2, open: 0, tight: 0, holds: 3 };
-  expect(shopSentence([{ name: "Lathe", counts }, { name: "Mill", counts: { ...counts, fails: 1 } }], 1)).toBe(
-    "Lathe has two checks that *fail* and Mill has one check that *fails*. One mistake in the files waits to be put right.",
-  );
+  expect(
+    shopSentence(
+      [
+        { name: "Lathe", counts },
+        { name: "Mill", counts: { ...counts, fails: 1 } },
+      ],
+      1,
+    ),
+  ).toBe("Lathe has two checks that *fail* and Mill has one check that *fails*. One mistake in the files waits to be put right.");
   expect(shopSentence([{ name: "Mill", counts: { ...counts, fails: 0 } }], 0)).toBe("Nothing *fails* on Mill.");
   expect(shopSentence([], 0)).toBe("No machine is entered yet.");
 });

@@ -35,7 +35,8 @@ export function marginsSentence({ checks, cures, measureNext }: Told): string {
 export function verdictSentence(counts: Counts): string {
   const { fails, open, tight, holds } = counts;
   const all = fails + open + tight + holds;
-  if (fails > 0 && open > 0) return `${spelled(fails)} ${fails === 1 ? "check *fails*" : "checks *fail*"} and ${lower(spelled(open))} ${open === 1 ? "stays" : "stay"} *open*.`;
+  if (fails > 0 && open > 0)
+    return `${spelled(fails)} ${fails === 1 ? "check *fails*" : "checks *fail*"} and ${lower(spelled(open))} ${open === 1 ? "stays" : "stay"} *open*.`;
   if (fails > 0) return `${spelled(fails)} of ${counted(all, "check")} ${fails === 1 ? "*fails*" : "*fail*"}, nothing stays open.`;
   if (open > 0) return `Nothing fails, ${lower(spelled(open))} of ${counted(all, "check")} ${open === 1 ? "stays" : "stay"} *open*.`;
   if (tight > 0) return `All ${counted(all, "check")} *hold*, ${lower(spelled(tight))} of them *tight*.`;
@@ -47,10 +48,14 @@ function nextSentence({ fails, open }: Counts, cures: Told["cures"], measureNext
   const settled = new Set(measureNext.flatMap((m) => m.checks)).size;
   const parts = [
     ...(fails > 0 && best && best.cures > 0
-      ? [`option ${best.name} cures ${best.cures === fails ? (fails === 1 ? "it" : "all of them") : `${lower(spelled(best.cures))} of the failures`}`]
+      ? [
+          `option ${best.name} cures ${best.cures === fails ? (fails === 1 ? "it" : "all of them") : `${lower(spelled(best.cures))} of the failures`}`,
+        ]
       : []),
     ...(open > 0 && measureNext.length > 0
-      ? [`${lower(counted(measureNext.length, "answer").replace(/^\d+/, (n) => spelled(Number(n))))} ${measureNext.length === 1 ? "decides" : "decide"} ${settled === open ? (open === 1 ? "it" : "all of the open ones") : `${lower(spelled(settled))} of the open ones`}`]
+      ? [
+          `${lower(counted(measureNext.length, "answer").replace(/^\d+/, (n) => spelled(Number(n))))} ${measureNext.length === 1 ? "decides" : "decide"} ${settled === open ? (open === 1 ? "it" : "all of the open ones") : `${lower(spelled(settled))} of the open ones`}`,
+        ]
       : []),
   ];
   const text = parts.join("; ");
@@ -66,6 +71,9 @@ export function shopSentence(machines: readonly { readonly name: string; readonl
       : failing.length === 0
         ? `Nothing *fails* on ${listed(machines.map((m) => m.name))}.`
         : `${listed(failing.map((m) => `${m.name} has ${lower(spelled(m.counts.fails))} ${m.counts.fails === 1 ? "check" : "checks"} that *${m.counts.fails === 1 ? "fails" : "fail"}*`))}.`;
-  const wrong = mistakes === 0 ? "" : ` ${spelled(mistakes)} ${mistakes === 1 ? "mistake" : "mistakes"} in the files ${mistakes === 1 ? "waits" : "wait"} to be put right.`;
+  const wrong =
+    mistakes === 0
+      ? ""
+      : ` ${spelled(mistakes)} ${mistakes === 1 ? "mistake" : "mistakes"} in the files ${mistakes === 1 ? "waits" : "wait"} to be put right.`;
   return said + wrong;
 }

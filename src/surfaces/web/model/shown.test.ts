@@ -26,7 +26,9 @@ test("a check that came with the edit stands last and says nothing yet, one that
 });
 
 test("when bands have returned the rows are theirs", () => {
-  expect(rowsOf(answer(check("a", 9, "holds")), before, true).map((r) => [r.check, r.isStale])).toEqual(before.checks.map((c) => [c, false]));
+  expect(rowsOf(answer(check("a", 9, "holds")), before, true).map((r) => [r.check, r.isStale])).toEqual(
+    before.checks.map((c) => [c, false]),
+  );
 });
 
 test("before the first bands every row is new", () => {

@@ -3,7 +3,18 @@ import { expect, test } from "vitest";
 import type { StepInfo } from "../worker/household.ts";
 import { canBeDone, inOrder } from "./steps.ts";
 
-const step = (id: string, ...after: string[]): StepInfo => ({ id, after, room: "spindle", per: "spindle", title: id, hazards: [], gate: null, does: [], reads: [], accept: "" });
+const step = (id: string, ...after: string[]): StepInfo => ({
+  id,
+  after,
+  room: "spindle",
+  per: "spindle",
+  title: id,
+  hazards: [],
+  gate: null,
+  does: [],
+  reads: [],
+  accept: "",
+});
 const steps = [step("run-in", "first-turn"), step("first-turn", "insulation", "power-on"), step("insulation"), step("resistance")];
 
 test("no step stands before one that must be done first", () => {

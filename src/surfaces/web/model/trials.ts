@@ -40,7 +40,9 @@ async function run(): Promise<void> {
     (o) => (root === null || o.machine === root) && !laid.value.some((l) => l.machine === o.machine && l.name === o.name),
   );
   for (const { machine: of, name } of all) {
-    const outcomes = await queued(() => (running === now ? ask("tryOption", { machine: of, name }) : Promise.resolve(null))).catch(() => null);
+    const outcomes = await queued(() => (running === now ? ask("tryOption", { machine: of, name }) : Promise.resolve(null))).catch(
+      () => null,
+    );
     if (running !== now || pass.value !== now || wanted === 0) {
       if (running === now) running = null;
       return;

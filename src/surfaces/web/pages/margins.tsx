@@ -55,7 +55,13 @@ export function MarginsPage({ machine }: { machine: string }): JSX.Element {
       </section>
       <div class="side">
         <MachineDrawing root={machine} />
-        {said ? <MeasureNext list={nextOf((banded.value ?? { answer: said }).answer, household.value, machine)} most={6} all={linkTo({ page: "next", machine })} /> : null}
+        {said ? (
+          <MeasureNext
+            list={nextOf((banded.value ?? { answer: said }).answer, household.value, machine)}
+            most={6}
+            all={linkTo({ page: "next", machine })}
+          />
+        ) : null}
       </div>
     </Page>
   );
@@ -95,7 +101,13 @@ function Filters({ machine }: { machine: string }): JSX.Element {
         <span class="sr">Room</span>
         <select value={room} onChange={(event) => setOwn("room", event.currentTarget.value)}>
           <option value="">all rooms</option>
-          {said ? roomLines(said, checks).map((r) => <option key={r.name} value={r.name}>{r.title.toLowerCase()}</option>) : null}
+          {said
+            ? roomLines(said, checks).map((r) => (
+                <option key={r.name} value={r.name}>
+                  {r.title.toLowerCase()}
+                </option>
+              ))
+            : null}
         </select>
       </label>
     </div>

@@ -20,7 +20,12 @@ export function NextPage({ machine }: { machine: string }): JSX.Element {
   const steps = inOrder(household.value?.steps ?? []);
   const open = route.value.own.get("step") ?? null;
   return (
-    <Page crumb={said ? machineLine(said, machine) : ""} title="Next step" sentence={said ? sentence(list.length, steps.length) : undefined} class="next-page">
+    <Page
+      crumb={said ? machineLine(said, machine) : ""}
+      title="Next step"
+      sentence={said ? sentence(list.length, steps.length) : undefined}
+      class="next-page"
+    >
       <MeasureNext list={list} />
       <section class="steps" aria-labelledby="steps-head">
         <h2 id="steps-head">Steps of the bring-up</h2>
@@ -35,7 +40,10 @@ export function NextPage({ machine }: { machine: string }): JSX.Element {
 }
 
 function sentence(answers: number, steps: number): string {
-  const first = answers === 0 ? "No open check hangs on something not known." : `${spelled(answers)} ${answers === 1 ? "answer" : "answers"} would decide what is open.`;
+  const first =
+    answers === 0
+      ? "No open check hangs on something not known."
+      : `${spelled(answers)} ${answers === 1 ? "answer" : "answers"} would decide what is open.`;
   return `${first} ${counted(steps, "step")} of the bring-up ${steps === 1 ? "is" : "are"} described, in the order in which they may be done.`;
 }
 

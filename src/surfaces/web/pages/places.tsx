@@ -42,5 +42,11 @@ function Loaded({ page }: { page: keyof typeof loaders }): JSX.Element {
   useEffect(() => {
     void loaders[page]().then((found) => setShown(() => found));
   }, [page]);
-  return Shown === null ? <Page crumb="" title="">{null}</Page> : <Shown />;
+  return Shown === null ? (
+    <Page crumb="" title="">
+      {null}
+    </Page>
+  ) : (
+    <Shown />
+  );
 }

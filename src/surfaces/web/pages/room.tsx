@@ -33,7 +33,8 @@ export function RoomPage({ machine, room }: { machine: string; room: string }): 
   const pictures = useAsk("pictures", of);
   const said = answer.value;
   if (said && !(said.rooms.some((r) => r.name === room) && said.machines.some((m) => m.root === machine))) return <LostPage />;
-  const isMine = (c: { readonly room: string; readonly root: string }): boolean => c.room === room && (c.root === machine || c.root === "shop");
+  const isMine = (c: { readonly room: string; readonly root: string }): boolean =>
+    c.room === room && (c.root === machine || c.root === "shop");
   const rows = rowsOf(nominal.value?.answer ?? null, banded.value?.answer ?? null, !isStale.value).filter((r) => isMine(r.check));
   const crumb = said ? `${machineName(machine)} · ${variantWords(route.value.options)}` : "";
   return (
@@ -60,7 +61,13 @@ export function RoomPage({ machine, room }: { machine: string; room: string }): 
           />
         </section>
         <RoomSteps machine={machine} room={room} />
-        {said ? <Figures figures={Object.values(said.figures).filter((f) => f.room === room && (f.item.startsWith(`${machine}/`) || f.item === machine || f.item === "shop"))} /> : null}
+        {said ? (
+          <Figures
+            figures={Object.values(said.figures).filter(
+              (f) => f.room === room && (f.item.startsWith(`${machine}/`) || f.item === machine || f.item === "shop"),
+            )}
+          />
+        ) : null}
       </div>
     </Page>
   );

@@ -40,7 +40,8 @@ export function ShopPage(): JSX.Element {
         {counted.map((m) => (
           <section key={m.root} aria-label={m.name}>
             <h2>
-              <a href={linkTo({ page: "margins", machine: m.root })}>{m.name}</a> <span class="q small">{[m.title === m.root ? "" : m.title, m.year].filter((w) => w !== "").join(", ")}</span>
+              <a href={linkTo({ page: "margins", machine: m.root })}>{m.name}</a>{" "}
+              <span class="q small">{[m.title === m.root ? "" : m.title, m.year].filter((w) => w !== "").join(", ")}</span>
             </h2>
             <ul class="tally">
               {verdicts.map((v) => (
@@ -80,7 +81,9 @@ export function ShopPage(): JSX.Element {
             {failing.length > 8 ? <p class="small q2">{failing.length - 8} more on the pages of the machines.</p> : null}
           </section>
         )}
-        {answer.value ? <MeasureNext list={nextOf((banded.value ?? { answer: answer.value }).answer, household.value, null)} most={5} /> : null}
+        {answer.value ? (
+          <MeasureNext list={nextOf((banded.value ?? { answer: answer.value }).answer, household.value, null)} most={5} />
+        ) : null}
         <Doable />
         <InFiles findings={findings} />
         {answer.value ? <Notices notices={answer.value.notices.filter((n) => n.severity !== "note")} /> : null}
@@ -102,7 +105,11 @@ function Doable(): JSX.Element | null {
           <li key={s.id}>
             <span class="q no">{i + 1}</span>
             <a href={linkTo({ page: "next", machine }, new Map([["step", s.id]]))}>{s.title}</a>
-            <span class="num q2 small">{hazardsOf(household.value, s).map((h) => h.name.toLowerCase()).join(", ")}</span>
+            <span class="num q2 small">
+              {hazardsOf(household.value, s)
+                .map((h) => h.name.toLowerCase())
+                .join(", ")}
+            </span>
           </li>
         ))}
       </ol>
@@ -122,7 +129,15 @@ function InFiles({ findings }: { findings: readonly Finding[] }): JSX.Element | 
         {mistakes.slice(0, 6).map((f, i) => (
           <li key={`${f.place.file}:${f.place.line}:${f.place.column} ${f.code}`}>
             <span class="q no">{i + 1}</span>
-            <a href={linkTo({ page: "files" }, new Map([["file", f.place.file], ["line", String(f.place.line)]]))}>
+            <a
+              href={linkTo(
+                { page: "files" },
+                new Map([
+                  ["file", f.place.file],
+                  ["line", String(f.place.line)],
+                ]),
+              )}
+            >
               {f.place.file}, line {f.place.line}
             </a>
             <span />

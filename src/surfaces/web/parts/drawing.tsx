@@ -3,6 +3,7 @@ import type { JSX } from "preact";
 import { machineDrawing } from "../../../pictures/blocks.ts";
 import { banded, newest } from "../model/desk.ts";
 import { drawingOf } from "../model/drawing.ts";
+import { machineName } from "../model/names.ts";
 import { linkTo, route } from "../model/place.ts";
 import { Svg } from "./svg.tsx";
 import { useWidth } from "./width.ts";
@@ -24,7 +25,7 @@ export function MachineDrawing({ root }: { root: string }): JSX.Element {
           }),
         );
   return (
-    <section ref={ref} class="draw" aria-label="Machine drawing">
+    <section ref={ref} class="draw" aria-label={`Machine drawing, ${machineName(root)}`}>
       <Svg text={text} />
     </section>
   );

@@ -34,7 +34,11 @@ export function FieldRow({ field, isLit }: { field: Field; isLit: boolean }): JS
     row.current?.scrollIntoView({ block: "center" });
     row.current?.querySelector<HTMLElement>("input, select")?.focus();
   }, [isLit]);
-  const soft = unknown || field.state === "unknown" || field.state === "absent" || (edit === undefined && (field.origin.by === "typical" || field.origin.by === "estimate"));
+  const soft =
+    unknown ||
+    field.state === "unknown" ||
+    field.state === "absent" ||
+    (edit === undefined && (field.origin.by === "typical" || field.origin.by === "estimate"));
   return (
     <div ref={row} class={`fld${soft ? " unk" : ""}${error === null ? "" : " bad"}${overruled ? " ro" : ""}${isLit ? " lit" : ""}`}>
       <label for={id}>{capital(field.says)}</label>
@@ -47,7 +51,12 @@ export function FieldRow({ field, isLit }: { field: Field; isLit: boolean }): JS
             aria-pressed={unknown}
             aria-label={`Don't know: ${field.says}`}
             title="Don't know"
-            onClick={() => (unknown ? (trail.value = field.written === "unknown" ? typed(trail.value, field.address, null) : restored(trail.value, field.address)) : put(field, "unknown"))}
+            onClick={() =>
+              unknown
+                ? (trail.value =
+                    field.written === "unknown" ? typed(trail.value, field.address, null) : restored(trail.value, field.address))
+                : put(field, "unknown")
+            }
           >
             <Icon name="dont-know" size={14} />
           </button>
@@ -100,7 +109,8 @@ function Control({ id, field, edit, error, overruled }: ControlProps): JSX.Eleme
       </select>
     );
   }
-  const standIn = field.state === "there" ? field.text : field.state === "wanted" ? "wanted" : field.state === "unknown" ? "" : (field.examples[0] ?? "");
+  const standIn =
+    field.state === "there" ? field.text : field.state === "wanted" ? "wanted" : field.state === "unknown" ? "" : (field.examples[0] ?? "");
   return (
     <input
       {...said}
@@ -123,8 +133,8 @@ function From({ field, edit, error }: { field: Field; edit: PatchValue | undefin
       <span class="src">
         <Icon name={edit === "unknown" ? "dont-know" : "typed"} size={13} />
         {edit === null ? "taken away" : edit === "unknown" ? "don't know" : "not kept"}
-        <button type="button" class="link" onClick={() => (trail.value = restored(trail.value, field.address))} aria-label={`Restore ${field.says}`}>
-          restore
+        <button type="button" class="link" onClick={() => (trail.value = restored(trail.value, field.address))}>
+          restore<span class="sr"> {field.says}</span>
         </button>
       </span>
     );
@@ -146,8 +156,9 @@ function From({ field, edit, error }: { field: Field; edit: PatchValue | undefin
   if (field.state === "absent") return <span class="src">not written</span>;
   if (field.state === "none") return <Source origin={{ by: "line", says: "" }} written="none" />;
   return (
-    <a class="quiet-link" href={workingLink(field.address)} aria-label={`Where ${field.says} is from: ${field.origin.says}`}>
+    <a class="quiet-link" href={workingLink(field.address)}>
       <Source origin={field.origin} written={field.written} />
+      <span class="sr">, where {field.says} is from</span>
     </a>
   );
 }

@@ -19,7 +19,11 @@ export function Fields({ groups, lit }: { groups: readonly FieldGroup[]; lit: st
         <Group key={g.key} group={g} lit={lit} isOpen={i < openFirst} />
       ))}
       {others.length === 0 ? null : (
-        <Fold title="Other things" note={counted(others.length, "group")} isOpen={others.some((g) => g.fields.some((f) => f.address === lit))}>
+        <Fold
+          title="Other things"
+          note={counted(others.length, "group")}
+          isOpen={others.some((g) => g.fields.some((f) => f.address === lit))}
+        >
           {() => others.map((g) => <Group key={g.key} group={g} lit={lit} isOpen={false} />)}
         </Fold>
       )}
@@ -32,7 +36,9 @@ function Group({ group, lit, isOpen }: { group: FieldGroup; lit: string | null; 
   const absent = group.fields.filter((f) => !shown.includes(f));
   const wanted = shown.filter((f) => f.state === "wanted" && !edits.value.values.has(f.address)).length;
   const typical = shown.filter((f) => f.origin.by === "typical" && f.state === "there").length;
-  const note = [...(wanted > 0 ? [`${wanted} wanted`] : []), ...(typical > 0 ? [`${typical} typical`] : [])].join(", ") || counted(shown.length, "value");
+  const note =
+    [...(wanted > 0 ? [`${wanted} wanted`] : []), ...(typical > 0 ? [`${typical} typical`] : [])].join(", ") ||
+    counted(shown.length, "value");
   const isLit = (f: Field): boolean => f.address === lit;
   return (
     <Fold title={capital(group.title)} note={note} isOpen={isOpen || group.fields.some(isLit)}>

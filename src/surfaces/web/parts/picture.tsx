@@ -34,7 +34,11 @@ export function Picture({ head, isOne }: { head: PictureHead; isOne: boolean }):
         {drawn === null ? null : (
           <>
             {isOne ? null : thingName(head.item)}
-            <button type="button" class="link" onClick={() => offer(`${name}.svg`, "image/svg+xml", standalone(drawn.svg, [tokensCss, picturesCss]))}>
+            <button
+              type="button"
+              class="link"
+              onClick={() => offer(`${name}.svg`, "image/svg+xml", standalone(drawn.svg, [tokensCss, picturesCss]))}
+            >
               SVG
             </button>
             {drawn.csv === undefined ? null : (
@@ -58,7 +62,7 @@ export function Picture({ head, isOne }: { head: PictureHead; isOne: boolean }):
 const stride = 4; // px
 
 /** Where a pointer or the arrow keys stand, a line and the values of every curve there. */
-function Cursor({ spec, title }: { spec: PlotSpec; title: string }): JSX.Element {
+export function Cursor({ spec, title }: { spec: PlotSpec; title: string }): JSX.Element {
   const data = useMemo(() => plotData(spec), [spec]);
   const [at, setAt] = useState<number | null>(null);
   const [area] = data.panels.map((p) => p.area);

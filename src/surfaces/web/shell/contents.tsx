@@ -49,9 +49,11 @@ export function Contents(): JSX.Element {
       </ul>
       {lines.length === 0 ? null : <hr />}
       <ul>
-        {machines.filter((m) => m !== root).map((m) => (
-          <Line key={m} to={{ page: "margins", machine: m }} says={machineName(m)} />
-        ))}
+        {machines
+          .filter((m) => m !== root)
+          .map((m) => (
+            <Line key={m} to={{ page: "margins", machine: m }} says={machineName(m)} />
+          ))}
         <Line to={{ page: "shop" }} says="Shop" />
       </ul>
     </nav>

@@ -52,7 +52,14 @@ function Open(): JSX.Element {
     setAt((i) => Math.min(Math.max(0, i + by), Math.max(0, shown.length - 1)));
   };
   return (
-    <dialog ref={dialog} class="finder" aria-label="Find" onClose={close} onCancel={close} onClick={(event) => event.target === dialog.current && close()}>
+    <dialog
+      ref={dialog}
+      class="finder"
+      aria-label="Find"
+      onClose={close}
+      onCancel={close}
+      onClick={(event) => event.target === dialog.current && close()}
+    >
       <input
         type="text"
         role="combobox"
@@ -73,7 +80,13 @@ function Open(): JSX.Element {
       />
       <ul id="found" role="listbox" aria-label="Found" ref={list}>
         {shown.map((h, i) => (
-          <li key={`${h.is} ${"working" in h.opens ? h.opens.working : h.says}`} id={`found-${i}`} role="option" aria-selected={i === at} onClick={() => take(h)}>
+          <li
+            key={`${h.is} ${"working" in h.opens ? h.opens.working : h.says}`}
+            id={`found-${i}`}
+            role="option"
+            aria-selected={i === at}
+            onClick={() => take(h)}
+          >
             <span class="is q small">{h.is === "place" ? "" : h.is}</span>
             <span>
               {h.says} <span class="q">{h.of}</span>
@@ -94,7 +107,10 @@ function placesOf(): PlaceName[] {
     { says: "Shop", href: linkTo({ page: "shop" }) },
     ...machines.flatMap(({ root }) => [
       { says: `${machineName(root)}: margins`, href: linkTo({ page: "margins", machine: root }) },
-      ...(said?.rooms ?? []).map((r) => ({ says: `${machineName(root)}: ${r.title.toLowerCase()}`, href: linkTo({ page: "room", machine: root, room: r.name }) })),
+      ...(said?.rooms ?? []).map((r) => ({
+        says: `${machineName(root)}: ${r.title.toLowerCase()}`,
+        href: linkTo({ page: "room", machine: root, room: r.name }),
+      })),
       { says: `${machineName(root)}: compare`, href: linkTo({ page: "compare", machine: root }) },
       { says: `${machineName(root)}: next step`, href: linkTo({ page: "next", machine: root }) },
     ]),

@@ -44,8 +44,7 @@ function UnitSwitch(): JSX.Element {
 
 function ThemeSwitch(): JSX.Element {
   const { theme } = wished;
-  const isDark = (): boolean =>
-    theme.value === "system" ? matchMedia("(prefers-color-scheme: dark)").matches : theme.value === "dark";
+  const isDark = (): boolean => (theme.value === "system" ? matchMedia("(prefers-color-scheme: dark)").matches : theme.value === "dark");
   return (
     <button
       type="button"

@@ -16,10 +16,24 @@ export function KeepBar(): JSX.Element | null {
   return (
     <>
       <section class="keep-bar" aria-label="Edits not kept">
-        <button type="button" class="btn square" disabled={past.length === 0} aria-label="Undo" title="Undo (Ctrl Z)" onClick={() => (trail.value = undone(trail.value))}>
+        <button
+          type="button"
+          class="btn square"
+          disabled={past.length === 0}
+          aria-label="Undo"
+          title="Undo (Ctrl Z)"
+          onClick={() => (trail.value = undone(trail.value))}
+        >
           <Icon name="undo" />
         </button>
-        <button type="button" class="btn square" disabled={future.length === 0} aria-label="Redo" title="Redo (Ctrl Shift Z)" onClick={() => (trail.value = redone(trail.value))}>
+        <button
+          type="button"
+          class="btn square"
+          disabled={future.length === 0}
+          aria-label="Redo"
+          title="Redo (Ctrl Shift Z)"
+          onClick={() => (trail.value = redone(trail.value))}
+        >
           <Icon name="redo" />
         </button>
         <p role="status">

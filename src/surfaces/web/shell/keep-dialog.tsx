@@ -33,7 +33,10 @@ export function KeepDialog({ close }: { close: () => void }): JSX.Element {
   const files = (found?.files ?? []).filter((f) => !met.has(f.path));
   const write = async (): Promise<void> => {
     setBusy(true);
-    const done = await keep(files, (found?.refused ?? []).map((r) => r.address));
+    const done = await keep(
+      files,
+      (found?.refused ?? []).map((r) => r.address),
+    );
     setBusy(false);
     const left = done.filter((f) => f.says !== null);
     if (left.length === 0 && conflicts.value.size === 0) close();
@@ -143,22 +146,26 @@ function Meeting({ conflict }: { conflict: Conflict }): JSX.Element {
           {(["theirs", "ours"] as const).map((side) => (
             <label key={side} class={chosen[i] === side ? "on" : ""}>
               <span>
-                <input type="radio" name={`${conflict.path}-${i}`} checked={chosen[i] === side} onChange={() => choose(chosen.with(i, side))} />{" "}
+                <input
+                  type="radio"
+                  name={`${conflict.path}-${i}`}
+                  checked={chosen[i] === side}
+                  onChange={() => choose(chosen.with(i, side))}
+                />{" "}
                 {side === "theirs" ? "on disk now" : "yours"}
               </span>
               <span class="lines">
-                {p[side].length === 0 ? <span class="q">these lines are gone</span> : p[side].map((text, k) => <code key={k}>{text.replace(/\r?\n$/, "") || " "}</code>)}
+                {p[side].length === 0 ? (
+                  <span class="q">these lines are gone</span>
+                ) : (
+                  p[side].map((text, k) => <code key={k}>{text.replace(/\r?\n$/, "") || " "}</code>)
+                )}
               </span>
             </label>
           ))}
         </fieldset>
       ))}
-      <button
-        type="button"
-        class="btn"
-        disabled={!isDone}
-        onClick={() => void settleConflict(conflict.path, (n) => chosen[n] ?? "theirs")}
-      >
+      <button type="button" class="btn" disabled={!isDone} onClick={() => void settleConflict(conflict.path, (n) => chosen[n] ?? "theirs")}>
         Take these lines
       </button>
     </section>

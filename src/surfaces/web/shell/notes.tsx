@@ -5,7 +5,9 @@ import { isCutOff } from "../model/keep.ts";
 
 export function Notes(): JSX.Element {
   const notes = [
-    ...(isCutOff.value ? ["The program that serves this page is out of reach: nothing can be kept until it runs again. What you typed stays here."] : []),
+    ...(isCutOff.value
+      ? ["The program that serves this page is out of reach: nothing can be kept until it runs again. What you typed stays here."]
+      : []),
     ...(trouble.value === null ? [] : [`The program made a mistake: ${trouble.value} What is shown is the last good answer.`]),
   ];
   return (

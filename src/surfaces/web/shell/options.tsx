@@ -13,8 +13,7 @@ export function OptionSwitch(): JSX.Element | null {
   const chosen = route.value.options;
   const nameOf = (o: { machine: string; name: string }): string => `${o.machine}/${o.name}`;
   const laid = all.filter((o) => chosen.includes(nameOf(o)));
-  const flip = (name: string): void =>
-    chooseOptions(chosen.includes(name) ? chosen.filter((other) => other !== name) : [...chosen, name]);
+  const flip = (name: string): void => chooseOptions(chosen.includes(name) ? chosen.filter((other) => other !== name) : [...chosen, name]);
   return (
     <div class="seg options" role="group" aria-label="Options laid over">
       <button type="button" aria-pressed={laid.length === 0} onClick={() => chooseOptions([])}>

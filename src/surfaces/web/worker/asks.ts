@@ -6,7 +6,7 @@ import { household } from "./household.ts";
 import { kept, valuesIn } from "./kept.ts";
 import { picture, pictures } from "./pictures.ts";
 import { tryOption, tryRemedy } from "./trials.ts";
-import { figureForm, figureList, workAlong, workFigure } from "./working-out.ts";
+import { figureForm, figureList, formFields, workAlong, workFigure } from "./working-out.ts";
 import { workingReply } from "./workings.ts";
 
 export const asks = {
@@ -34,8 +34,9 @@ export const asks = {
   /** Options of which no room reads a word yet. */
   unread,
   /** Every figure that can be worked out alone, and what one takes. */
-  figureList: (bench: Bench, _: null) => figureList(bench),
+  figureList,
   figureForm,
+  formFields,
   /** A figure from values typed, with no shop; the same along one of them. */
   workFigure,
   workAlong,

@@ -35,7 +35,10 @@ async function tried(bench: Bench, variant: Variant): Promise<Found | null> {
 }
 
 /** Null when what is looked at changed while it was being worked out. */
-export async function column(bench: Bench, of: { readonly options: readonly Laid[]; readonly tries: readonly Tried[] }): Promise<ColumnReply | null> {
+export async function column(
+  bench: Bench,
+  of: { readonly options: readonly Laid[]; readonly tries: readonly Tried[] },
+): Promise<ColumnReply | null> {
   const prepared = bench.prepared();
   const key = JSON.stringify([prepared.found, bench.view.units]);
   if (held?.shop !== prepared.shop || held.key !== key) held = { shop: prepared.shop, key, base: null, replies: new Map() };
@@ -53,7 +56,12 @@ export async function column(bench: Bench, of: { readonly options: readonly Laid
 
 type Prepared = ReturnType<Bench["prepared"]>;
 
-async function against(bench: Bench, prepared: Prepared, base: Found, of: { readonly options: readonly Laid[]; readonly tries: readonly Tried[] }): Promise<ColumnReply | null> {
+async function against(
+  bench: Bench,
+  prepared: Prepared,
+  base: Found,
+  of: { readonly options: readonly Laid[]; readonly tries: readonly Tried[] },
+): Promise<ColumnReply | null> {
   const { model } = base.trial.evaluation.graph;
   const options = withNeeds(model.options, of.options);
   const variant: Variant = { options, tries: [...prepared.found.tries, ...of.tries] };

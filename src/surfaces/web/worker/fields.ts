@@ -47,7 +47,10 @@ export function fields(bench: Bench, of: { readonly machine: string; readonly ro
 function inFileOrder(e: Evaluation, item: Item, inputs: readonly Input<unknown>[]): Input<unknown>[] {
   const root = e.graph.model.roots.get(item.root);
   const placeOf = (input: Input<unknown>): string => placesAlong(root, [...item.path, ...input.key.split(".")]);
-  return inputs.map((input) => ({ input, at: placeOf(input) })).toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0)).map(({ input }) => input);
+  return inputs
+    .map((input) => ({ input, at: placeOf(input) }))
+    .toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))
+    .map(({ input }) => input);
 }
 
 /** Where a thing stands in its file: sorts as text. */
@@ -98,7 +101,11 @@ function groupsOf(e: Evaluation, room: string, item: Item, inputs: readonly Inpu
   return all.map(([part, list]) => ({
     key: `${itemAddress(item)} ${part}`,
     item: itemAddress(item),
-    title: [...thing.filter((word) => word !== ""), part].filter((word) => word !== "").join(" ").replaceAll("-", " ") || (item.root === "shop" ? "service" : room),
+    title:
+      [...thing.filter((word) => word !== ""), part]
+        .filter((word) => word !== "")
+        .join(" ")
+        .replaceAll("-", " ") || (item.root === "shop" ? "service" : room),
     isOwn,
     fields: list,
   }));
@@ -136,7 +143,8 @@ function fieldOf(e: Evaluation, item: Item, input: Input<unknown>): Field {
   // Of a map that is unknown as a whole, so is every value.
   const leaf = leafAbove(e.graph.model.roots.get(item.root), [...item.path, ...input.key.split(".")]);
   const written = leaf === "unknown" || leaf === "none" ? leaf : null;
-  const state = input.required && written !== "none" ? "wanted" : written === "unknown" ? "unknown" : written === "none" ? "none" : "absent";
+  const state =
+    input.required && written !== "none" ? "wanted" : written === "unknown" ? "unknown" : written === "none" ? "none" : "absent";
   return { ...blank(item, input, written), ...info, state };
 }
 

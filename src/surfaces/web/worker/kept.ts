@@ -14,6 +14,9 @@ export function kept(bench: Bench): Kept {
 }
 
 /** Which of these values would be written into a file. */
-export function valuesIn(bench: Bench, of: { readonly path: string; readonly values: readonly string[] }): { readonly addresses: readonly string[] } {
+export function valuesIn(
+  bench: Bench,
+  of: { readonly path: string; readonly values: readonly string[] },
+): { readonly addresses: readonly string[] } {
   return { addresses: of.values.filter((address) => homeOf(address, bench.shop).file === of.path) };
 }

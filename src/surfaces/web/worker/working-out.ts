@@ -3,7 +3,7 @@ import { band, isColumn } from "../../../kernel/band.ts";
 import { show, type System } from "../../../kernel/display.ts";
 import type { Kind } from "../../../kernel/kind.ts";
 import { kindInfo } from "../../../kernel/unit.ts";
-import { type Field, fieldsOf, workable, workOut, type WorkError } from "../../../kernel/work.ts";
+import { type Field, fieldOf, fieldsOf, workable, workOut, type WorkError } from "../../../kernel/work.ts";
 import type { Bench } from "./bench.ts";
 import { dressed, typeset, type WorkingReply } from "./workings.ts";
 
@@ -16,7 +16,7 @@ export interface FigureHead {
 }
 
 /** In the order of the rooms. Tables and curves are no numbers and left out. */
-export function figureList(bench: Bench): readonly FigureHead[] {
+export function figureList(bench: Bench, _: Record<string, never>): readonly FigureHead[] {
   return workable(bench.house)
     .filter((f) => f.decl !== "value")
     .map((f) => ({ id: f.id, room: bench.house.roomOf.get(f)?.title ?? "", symbol: f.symbol, says: f.says }));
@@ -30,18 +30,28 @@ export interface FormField extends Field {
   readonly isFigure: boolean;
 }
 
-/** What a figure takes; null where there is none of that id. */
-export function figureForm(bench: Bench, of: { readonly figure: string }): readonly FormField[] | null {
-  const all = workable(bench.house);
-  const figure = all.find((f) => f.id === of.figure);
-  if (!figure) return null;
-  const ids = new Set(all.map((f) => f.id));
-  return fieldsOf(figure).map((f) => ({
+/** What a figure takes. */
+export function figureForm(bench: Bench, of: { readonly figure: string }): readonly FormField[] {
+  const figure = workable(bench.house).find((f) => f.id === of.figure);
+  return figure ? fieldsOf(figure).map((f) => dressedField(bench, f)) : [];
+}
+
+/** Fields of what lies below a figure, by its ids. */
+export function formFields(bench: Bench, of: { readonly ids: readonly string[] }): readonly FormField[] {
+  return of.ids.flatMap((id) => {
+    const ref = bench.house.byId.get(id);
+    return ref ? [{ ...dressedField(bench, fieldOf(id, ref)), optional: false }] : [];
+  });
+}
+
+function dressedField(bench: Bench, f: Field): FormField {
+  const figures = workable(bench.house);
+  return {
     ...f,
-    mathml: typeset(f.name),
+    mathml: typeset(f.name) || typeset(f.symbol),
     examples: f.kind === null ? [] : kindInfo(f.kind).examples,
-    isFigure: f.form === "figure" && ids.has(f.id),
-  }));
+    isFigure: f.form === "figure" && figures.some((d) => d.id === f.id),
+  };
 }
 
 type Values = Readonly<Record<string, string>>;
