@@ -163,7 +163,7 @@ export function amountOf(c: Column, decl: Measured, system: System): Amount {
   return { nominal: num(b.nominal, why), low: num(b.low, why), high: num(b.high, why), unit: decl.unit ?? "", kind, text, band: spread };
 }
 
-export function originOf(leaf: Leaf): OriginAnswer {
+function originOf(leaf: Leaf): OriginAnswer {
   const { origin, place } = leaf;
   const from = leaf.from ? `${leaf.from}, ` : "";
   const at = `${place.file}:${place.line}`;
@@ -254,7 +254,7 @@ const sayOf = (c: Cell): string => c.decl.says;
 /** A joint value as a whole has no unit; its members do. */
 export const measured = (c: Cell): Measured => (c.decl.decl === "joint" ? {} : c.decl);
 
-export function checkAnswer(e: Evaluation, j: Judged, system: System): CheckAnswer {
+function checkAnswer(e: Evaluation, j: Judged, system: System): CheckAnswer {
   const { cell } = j;
   const side = (c: typeof cell.demand): CheckAnswer["demand"] => {
     if (isMissing(c)) return null;

@@ -18,7 +18,7 @@ export interface Column extends Marks {
   readonly holes: ReadonlyMap<string, number> | null;
 }
 /** Values that are no numbers. Length 1: the same in all shops. A sample without a value holds NaN. */
-export interface Data extends Marks {
+interface Data extends Marks {
   readonly each: readonly unknown[];
 }
 export type Filled = Column | Data;

@@ -6,7 +6,7 @@ import type { Scope } from "./item.ts";
 
 export type Verdict = "holds" | "tight" | "fails" | "open";
 
-export interface Remedy {
+interface Remedy {
   readonly does: string;
   /** What else it changes or costs. */
   readonly costs: string;

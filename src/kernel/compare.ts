@@ -37,7 +37,7 @@ function isSame(a: Num, b: Num): boolean {
     : JSON.stringify(a) === JSON.stringify(b);
 }
 
-export function isSameOutcome(a: Outcome, b: Outcome): boolean {
+function isSameOutcome(a: Outcome, b: Outcome): boolean {
   return a.verdict === b.verdict && (["nominal", "low", "high"] as const).every((k) => isSame(a.margin[k], b.margin[k]));
 }
 

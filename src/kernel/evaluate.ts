@@ -8,7 +8,7 @@ import { fillInput, spreadOf } from "./sample.ts";
 import { SAMPLES, SLOW_SAMPLES } from "./random.ts";
 
 /** Columns by cell. */
-export interface Columns {
+interface Columns {
   readonly get: (cell: Cell) => Filled | undefined;
 }
 export interface Evaluation {
@@ -270,12 +270,12 @@ function makeValue(decl: Value<unknown>, x: Record<string, unknown>, names: read
   const of = decl.of as (x: unknown) => unknown;
   const lay = sampler(x, names, parts);
   let holes: Map<string, number> | null = null;
-  const each = Array.from({ length: longest(parts) }, (_, k) => {
+  const each: unknown[] = [];
+  for (let k = 0, n = longest(parts); k < n; k += 1) {
     const no = lay(k);
-    if (no === null) return of({ ...x });
-    holes = counted(holes, no);
-    return Number.NaN;
-  });
+    if (no !== null) holes = counted(holes, no);
+    each.push(no === null ? of(x) : Number.NaN);
+  }
   return flagged({ each, holes }, parts, []);
 }
 

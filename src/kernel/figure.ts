@@ -9,7 +9,7 @@ import type { Slot } from "./slot.ts";
 export { link, type Link, type Ref, type Values, type When } from "./ref.ts";
 
 /** A band that stands in for what nobody has measured. */
-export interface Typical {
+interface Typical {
   /** Written as a user would write it. */
   readonly value: string;
   readonly source: string;
@@ -126,7 +126,7 @@ export function perhaps<T>(to: Ref<T>): Perhaps<T> {
   return { decl: "perhaps", id: to.id, per: to.per, to };
 }
 
-export type Signs<X extends Needs> = { readonly [K in keyof X]?: "+" | "-" };
+type Signs<X extends Needs> = { readonly [K in keyof X]?: "+" | "-" };
 
 interface FigureWords<X extends Needs> {
   readonly id: string;
@@ -296,7 +296,10 @@ export interface Value<T> extends Ref<T> {
   readonly of: (x: never) => T;
 }
 
-/** Something that is not one number: a curve, a link table, a list of ratios. */
+/**
+ * Something that is not one number: a curve, a link table, a list of ratios. What `of` returns must not hold on to the values it was given:
+ * those of the next sample are written over them.
+ */
 export function value<const X extends Needs, T>(d: {
   id: string;
   per: Scope;

@@ -2,5 +2,5 @@
 export { agreesButForAngle, dimensionOfFormula } from "./formula-dimension.ts";
 export { toMathML } from "./formula-mathml.ts";
 export { withNumbers } from "./formula-text.ts";
-export { type Formula, FormulaError, namesIn, parseFormula } from "./formula-tree.ts";
+export { FormulaError, namesIn, parseFormula } from "./formula-tree.ts";
 export { type FormulaValue, valueOf } from "./formula-value.ts";

@@ -58,7 +58,7 @@ export interface CheckCell extends CellBase {
   readonly demand: Cell | Missing;
   readonly capacity: Cell | Missing;
 }
-export interface NoticeCell extends CellBase {
+interface NoticeCell extends CellBase {
   readonly decl: Notice;
   readonly needs: ReadonlyMap<string, Cell | Missing>;
   readonly at: Cell | Missing;

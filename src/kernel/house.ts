@@ -14,7 +14,7 @@ export interface Coming {
   readonly catalogue: readonly string[];
 }
 
-export type Computed = Figure | Simulated | JointPart | Value<unknown>;
+type Computed = Figure | Simulated | JointPart | Value<unknown>;
 
 export interface House {
   readonly rooms: readonly Room[];

@@ -7,7 +7,7 @@ import type { Ref, When } from "../../src/kernel/ref.ts";
 import { parseShop, type ParsedShop } from "../../src/kernel/model/shop.ts";
 import { waywright } from "../../src/rooms/index.ts";
 
-export const root = new URL("../../", import.meta.url).pathname;
+const root = new URL("../../", import.meta.url).pathname;
 export const example: ParsedShop = parseShop(readShop(`${root}examples/heron`).files, waywright.keys);
 
 /** Everything a need may come to stand on, links, firsts and perhapses followed. */

@@ -63,7 +63,7 @@ describe.each(pages)("%s", (page) => {
   });
 
   test("it promises nobody that anything is safe", () => {
-    const text = textOf(page).replaceAll(/never (?:says )?"safe"|the word "safe"/g, "");
+    const text = textOf(page).replaceAll('"safe"', ""); // the word itself may be named
     expect(text.match(/.*\bsafe(?:ly)?\b.*/gi) ?? []).toEqual([]);
   });
 });

@@ -2,7 +2,7 @@
 import { perhaps, value } from "../../kernel/figure.ts";
 import { spindle } from "../ground/index.ts";
 import { root } from "../../solve/root.ts";
-import { breakdownTorque, type Circuit, emptyFold, folded, solvedAt } from "./circuit.ts";
+import { breakdownTorque, type Circuit, emptyFold, solvedAt } from "./circuit.ts";
 import { currentLimit, deadTimeFactor, driveCurrent, driveEfficiency, driveMode, overloadShare } from "./drive-inputs.ts";
 import { crestEstimate, dcValley, busPowerFull, valleyHalf, valleyOver } from "./drive-bus.ts";
 import { type Losses } from "./losses.ts";
@@ -136,22 +136,21 @@ export function motorLimit(c: Capability, w: number, I: number): MotorPoint {
   let f: number | undefined;
   for (let round = 1; ; round += 1) {
     const law = lawAt(c, P);
-    const point = torqueLimitAtSpeed(c.circuit, law, w, I, f);
+    const point = torqueLimitAtSpeed(c.circuit, law, w, I, f, fold);
     if (point === null || point.V === 0) return NONE;
     f = point.f;
-    const k = folded(c.circuit, f, scratch);
-    const at = solvedAt(k, point.V, c.circuit, point.s);
+    const at = solvedAt(fold, point.V, c.circuit, point.s);
     const P_bus = Math.max(0, at.P_in) / c.eta_d;
     if (Math.abs(P_bus - P) < SETTLED * c.P || round === ROUNDS) {
       // As torque: friction and fan go with speed; stray loss is taken to go with speed and current squared, so its torque stays finite at rest.
       const lost = (c.losses.P_fw * w) / c.losses.w_fw ** 2 + (c.losses.P_stray / c.losses.w_fw) * (at.I_2 / c.losses.I_2n) ** 2;
-      const T_bd = breakdownTorque(k, Math.max(point.V, plainVoltage(law, f)));
+      const T_bd = breakdownTorque(fold, Math.max(point.V, plainVoltage(law, f)));
       return { T: Math.max(0, point.T - lost), P_bus, f, V: point.V, s: point.s, I: at.I_1, by: point.by, T_bd };
     }
     P = point.V < law.V_max ? P_bus : powerOnCeiling(c, P_bus / point.V ** 2);
   }
 }
-const scratch = emptyFold();
+const fold = emptyFold();
 
 /** The power at which P = conductance V_max(P)^2: what a load that takes power by the square of the volts leaves of them. */
 function powerOnCeiling(c: Capability, conductance: number): number {

@@ -162,7 +162,7 @@ function slipBelowPullOut(k: Folded, law: VoltageLaw, out: LimitPoint, T: number
  * The limit at shaft speed w >= 0 [rad/s]: the frequency is sought at which the motor, at its limit there, turns at w.
  *
  * f [Hz] such that (1 - s(f)) 4 pi f/p = w. null when no frequency up to four times the one without slip gives it. `near` [Hz]: where a
- * search like this one ended, to start from.
+ * search like this one ended, to start from. `into` is left folded at the frequency found.
  */
 export function torqueLimitAtSpeed(
   c: Circuit,
@@ -170,18 +170,17 @@ export function torqueLimitAtSpeed(
   w: number,
   I: number,
   near?: number,
+  into: Folded = emptyFold(),
 ): (LimitPoint & { readonly f: number }) | null {
   const mostSlip = 4;
   const lowest = 0.02; // Hz; below, the circuit gives no torque worth a name
   const still = Math.max((w * c.poles) / (4 * Math.PI), lowest);
-  const quick = atSpeedBySecant(c, law, still, I, near ?? still);
+  const quick = atSpeedBySecant(c, law, still, I, near ?? still, into);
   if (quick !== null) return quick;
-  const lag = (f: number) => ((4 * Math.PI * f) / c.poles) * (1 - torqueLimit(c, law, f, I, scratch).s) - w;
+  const lag = (f: number) => ((4 * Math.PI * f) / c.poles) * (1 - torqueLimit(c, law, f, I, into).s) - w;
   const f = root(lag, still, Math.max(mostSlip * still, law.f_n), 1e-9 * law.f_n);
-  return f === null ? null : { ...torqueLimit(c, law, f, I, scratch), f };
+  return f === null ? null : { ...torqueLimit(c, law, f, I, into), f };
 }
-/** Written and read within one search. */
-const scratch = emptyFold();
 
 /** Steps after which a frequency that has not settled is sought by bracketing instead. */
 const STEPS = 10;
@@ -192,12 +191,19 @@ const SETTLED = 1e-10;
  * The limit where f (1 - s(f)) = `still` [Hz], by the secant of g(f) = still/(1 - s(f)) - f: slip changes slowly with frequency, so a few
  * steps do. null where they do not.
  */
-function atSpeedBySecant(c: Circuit, law: VoltageLaw, still: number, I: number, near: number): (LimitPoint & { readonly f: number }) | null {
+function atSpeedBySecant(
+  c: Circuit,
+  law: VoltageLaw,
+  still: number,
+  I: number,
+  near: number,
+  into: Folded,
+): (LimitPoint & { readonly f: number }) | null {
   let f = near;
   let miss = 0;
   let change = 0;
   for (let step = 0; step < STEPS; step += 1) {
-    const point = torqueLimit(c, law, f, I, scratch);
+    const point = torqueLimit(c, law, f, I, into);
     if (!(point.s < 1)) return null;
     const missHere = still / (1 - point.s) - f;
     if (Math.abs(missHere) <= SETTLED * f) return { T: point.T, s: point.s, V: point.V, by: point.by, f };

@@ -13,7 +13,6 @@ export const serviceKinds = {
   "three-phase-corner-earthed": { phases: 3, toEarth: 1, source: "one corner of the delta earthed" },
 } as const;
 
-export type ServiceKind = keyof typeof serviceKinds;
 
 /** Factor between V I of one line and the power of the supply [1]: sqrt 3 with three phases, else 1. */
 export function lineFactor(phases: number): number {

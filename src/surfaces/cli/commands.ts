@@ -103,7 +103,7 @@ export const commands: readonly Command[] = [
     more: [
       "Several options laid over together are joined by +. Shown are the checks whose verdict or margin changes, the figures that change most, cost and hours; 'better in 93 of 100' counts the same imagined shops with and without the option.",
     ],
-    flags: [quick, machine],
+    flags: [{ name: "all", says: "checks that hold in every column too, and every thing alike" }, quick, machine],
     examples: ["waywright compare reconnect-low", "waywright compare reconnect-low reconnect-low+more-air"],
     shop: true,
   },

@@ -1,5 +1,6 @@
 // waywright compare: options against the machine as found, over the same imagined shops.
-import { type CheckChange, checksAgainst, figuresAgainst, trialOf } from "../../kernel/compare.ts";
+import type { Answer } from "../../kernel/answer.ts";
+import { type CheckChange, checksAgainst, type FigureChange, figuresAgainst, trialOf } from "../../kernel/compare.ts";
 import { billOf, withNeeds } from "../../kernel/model/laid.ts";
 import { asFound, type OptionFile, type Variant } from "../../kernel/model/node.ts";
 import type { Study } from "../../kernel/study.ts";
@@ -31,15 +32,15 @@ export function compare(given: Given, t: Terminal, cwd: string): Status {
   const findings = allFindings(desk, [...base.answer.findings, ...studies.flatMap((s) => s.study.answer.findings)]);
   const once = findings.filter((f, i) => findings.findIndex((g) => JSON.stringify(g) === JSON.stringify(f)) === i);
   const comparison = compared(desk, base, studies);
-  if (given.has("json")) t.out(json({ ...comparison, answer: undefined, findings: once }));
-  else print(t, comparePage(t, comparison, once));
+  if (given.has("json")) t.out(json({ ...comparison, compared: comparison.compared.map((o) => ({ ...o, amounts: undefined })), answer: undefined, findings: once }));
+  else print(t, comparePage(t, comparison, once, given.has("all")));
   return hasError(once) ? 2 : 0;
 }
 
 type Laid = Variant["options"];
 
-/** As many figures are shown; the rest moves less. */
-const mostFigures = 8;
+/** As many figures are shown of each option; the rest moves less. */
+const mostFigures = 4;
 
 function compared(desk: Desk, base: Study, studies: readonly { name: string; study: Study; options: Laid }[]): Comparison {
   const found = trialOf(base.evaluation);
@@ -49,9 +50,13 @@ function compared(desk: Desk, base: Study, studies: readonly { name: string; stu
   const all = [...new Map(each.flatMap((checks) => [...checks])).values()];
   const place = (c: CheckChange): number => rank.get(c.address) ?? rank.size;
   const changed = all.filter((c) => each.some((checks) => checks.get(c.address)?.isChanged)).toSorted((a, b) => place(a) - place(b));
+  const answers = new Map([...studies.map((s) => s.study), base].flatMap((s) => s.answer.checks.map((c) => [c.address, c])));
   return {
     answer: base.answer,
-    changed: changed.map(({ address, asks, was }) => ({ address, asks, asFound: was })),
+    changed: changed.flatMap(({ address, was }) => {
+      const c = answers.get(address);
+      return c ? [{ address, id: c.id, room: c.room, root: c.root, thing: c.thing, asks: c.asks, asFound: was }] : [];
+    }),
     unchanged: all.length - changed.length,
     compared: studies.map(({ name, study, options }, i) => ({
       name,
@@ -63,9 +68,19 @@ function compared(desk: Desk, base: Study, studies: readonly { name: string; stu
           return [address, { outcome: change?.now ?? null, betterIn: change?.betterIn ?? null }];
         }),
       ),
-      figures: figuresAgainst(base.answer.figures, study.answer.figures).filter(isOurs).slice(0, mostFigures),
+      figures: oneOfAKind(figuresAgainst(base.answer.figures, study.answer.figures).filter(isOurs), base.answer).slice(0, mostFigures),
+      amounts: study.answer.figures,
     })),
   };
+}
+
+/** The figure of each kind that moves most: every cut has the same ones. */
+function oneOfAKind(figures: readonly FigureChange[], { figures: found }: Answer): FigureChange[] {
+  const seen = new Set<string>();
+  return figures.filter(({ address }) => {
+    const id = found[address]?.id ?? address;
+    return !seen.has(id) && seen.add(id);
+  });
 }
 
 const fileOf = (desk: Desk, o: Laid[number]): OptionFile | undefined =>

@@ -74,9 +74,9 @@ export function inAscii(text: string): string {
   return letters.replace(/[\u0080-\u{10ffff}]/gu, "?");
 }
 
-/** A quantity as print sets it, where the terminal can. */
+/** A quantity as print sets it, where the terminal can; a word (`unknown`) is none. */
 export function quantity(t: Pick<Terminal, "unicode">, text: string): string {
-  return t.unicode ? prettyUnit(text) : text;
+  return t.unicode && /\d/.test(text) ? prettyUnit(text) : text;
 }
 
 /** A block of lines under construction. */

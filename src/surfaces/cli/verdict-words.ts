@@ -18,7 +18,7 @@ const far = 100;
 
 function marginNumber(x: Num): string {
   if (typeof x !== "number") return "never" in x ? "never" : "no value";
-  if (x >= far) return `over ${far}`;
+  if (x >= far) return `>${far}`;
   return x >= 10 ? x.toFixed(1) : x.toFixed(2);
 }
 
@@ -48,3 +48,11 @@ export const outcomeText = (t: Pick<Terminal, "colour" | "unicode">, o: Said): s
 /** `● holds 1.83`, for a list in which the word already says where the band lies. */
 export const outcomeBrief = (t: Pick<Terminal, "colour" | "unicode">, o: Said): string =>
   `${verdictText(t, o.verdict).trimEnd()} ${marginText(o).replace(/ \(.*\)$/, "")}`;
+
+/** `● 1.83 (1.70 to 1.99)`, where there is no room for the word; `shapesText` says what the shapes mean. */
+export function shapeText(t: Pick<Terminal, "colour" | "unicode">, o: Said): string {
+  return `${toned(t, (t.unicode ? shapes : asciiShapes)[o.verdict], o.verdict)} ${o.yesNo && o.verdict === "open" ? "not known" : marginText(o)}`;
+}
+
+export const shapesText = (t: Pick<Terminal, "colour" | "unicode">): string =>
+  (["fails", "open", "tight", "holds"] as const).map((v) => verdictText(t, v).trimEnd()).join(", ");

@@ -38,7 +38,7 @@ function addComputed(page: Page, t: Terminal, w: Working): void {
   const left = w.symbol === "" ? "value" : w.symbol;
   if (w.formula !== null) page.say(`${left} = ${w.formula}`, "  ", "      ");
   if (w.method !== null) page.say(`worked out by: ${w.method}`, "  ", "    ");
-  if (w.numbers !== null && w.numbers !== w.formula) page.say(`${left} = ${quantity(t, w.numbers)}`, "  ", "      ");
+  if (w.numbers !== null && w.numbers !== w.formula && w.numbers !== w.amount?.text) page.say(`${left} = ${quantity(t, w.numbers)}`, "  ", "      ");
   page.say(`${left} = ${w.amount ? amountText(t, w.amount) : "no single number"}${marks(w)}`, "  ", "      ");
   addNeeds(page, t, w.needs);
 }
@@ -58,8 +58,12 @@ function addNeeds(page: Page, t: Terminal, needs: readonly NeedAnswer[]): void {
     return;
   }
   const wide = Math.max(...needs.map((n) => widthOf(n.name)).filter((n) => n <= longestSymbol), 0);
-  const hanging = " ".repeat("    ".length + wide + 2);
-  for (const n of needs) page.say(`${amountText(t, n)}: ${n.says}; ${fromText(n)}`, `    ${padEnd(n.name, wide)}  `, hanging);
+  const indent = "    ";
+  for (const n of needs) {
+    const isSymbol = widthOf(n.name) <= longestSymbol;
+    const rest = isSymbol ? " ".repeat(indent.length + wide + 2) : `${indent}  `;
+    page.say(`${amountText(t, n)}: ${n.says}; ${fromText(n)}`, `${indent}${padEnd(n.name, isSymbol ? wide : 0)}  `, rest);
+  }
 }
 
 const marks = (w: Working): string =>
@@ -91,15 +95,17 @@ function addInput(page: Page, t: Terminal, i: InputAnswer): void {
   if (i.measure !== "") page.say(`how to find out: ${i.measure}`, "  ", "    ");
 }
 
-/** Shares below this say nothing worth a line. */
+/** Shares below this say nothing worth a line, and no more than these are worth reading. */
 const worthALine = 0.02;
+const mostShares = 6;
 
 function addShares(page: Page, w: Working, plain: boolean): void {
   const worth = w.shares.filter((s) => s.share >= worthALine && s.address !== w.address);
   if (worth.length === 0) return;
   page.say("what decides its spread:", "  ");
-  for (const s of worth) {
+  for (const s of worth.slice(0, mostShares)) {
     const where = plain ? "" : ` (${s.address})`;
     page.say(`${s.says}${where}. ${s.measure}`, `  ${`${Math.round(s.share * 100)} %`.padStart(7)}  `);
   }
+  if (worth.length > mostShares) page.say(`and ${worth.length - mostShares} more with less`, "           ");
 }

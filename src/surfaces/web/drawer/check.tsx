@@ -12,7 +12,7 @@ import { useAsk } from "../model/asking.ts";
 import { banded, isStale } from "../model/desk.ts";
 import { bandWord, marginWord } from "../model/numbers.ts";
 import { workingLink } from "../model/place.ts";
-import { DrawerHead } from "./drawer.tsx";
+import { DrawerHead } from "./head.tsx";
 import { MeasureBox } from "./measure-box.tsx";
 
 export function CheckWorking({ check }: { check: CheckAnswer }): JSX.Element {

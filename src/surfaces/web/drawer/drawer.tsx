@@ -1,7 +1,6 @@
 // The working drawer: any number and any check, opened over the page one is on. Escape closes it, and the focus goes back to where it came from.
-import type { ComponentChildren, JSX } from "preact";
+import type { JSX } from "preact";
 import { useEffect, useRef } from "preact/hooks";
-import { Icon } from "../parts/icon.tsx";
 import { banded, newest } from "../model/desk.ts";
 import { openWorking } from "../model/place.ts";
 import { CheckWorking } from "./check.tsx";
@@ -34,22 +33,5 @@ export function Drawer({ address }: { address: string }): JSX.Element {
     <aside class="drawer" aria-label="Working" ref={box}>
       {check ? <CheckWorking key={address} check={check} /> : <NumberWorking key={address} address={address} />}
     </aside>
-  );
-}
-
-export function DrawerHead({ address, title, children }: { address: string; title: string; children?: ComponentChildren }): JSX.Element {
-  return (
-    <header>
-      <div class="dh">
-        <span class="crumb q small">working · {address}</span>
-        <button type="button" class="x" aria-label="Close the working" onClick={() => openWorking(null)}>
-          <Icon name="close" />
-        </button>
-      </div>
-      <h2 tabIndex={-1} class="ft">
-        {title}
-      </h2>
-      {children}
-    </header>
   );
 }

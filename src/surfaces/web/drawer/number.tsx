@@ -18,7 +18,7 @@ import { workingLink } from "../model/place.ts";
 import { worst } from "../model/rooms.ts";
 import { thingName } from "../model/things.ts";
 import type { BandNumbers, WorkingReply } from "../worker/workings.ts";
-import { DrawerHead } from "./drawer.tsx";
+import { DrawerHead } from "./head.tsx";
 import { fieldLink, MeasureBox } from "./measure-box.tsx";
 
 export function NumberWorking({ address }: { address: string }): JSX.Element {

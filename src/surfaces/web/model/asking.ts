@@ -35,7 +35,6 @@ export function useAsk<K extends AskName>(name: K, of: OfAsk<K> | null): Asked<R
       isCurrent = false;
     };
     // `of` is compared by what it says, `at` by its pass and mode.
-    // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [key, asked]);
   if (held === null || held.key !== key) return { reply: null, isStale: false, failed: null };
   return { reply: held.reply, isStale: held.pass < pass.value, failed: held.failed };

@@ -1,5 +1,5 @@
 // Keeping edits: texts on disk and texts on the page brought together, and no one's work lost.
-import { batch, computed, effect, signal } from "@preact/signals";
+import { batch, effect, signal } from "@preact/signals";
 import { ask, disk, diskFindings, edits, folder, trail, trouble } from "./desk.ts";
 import { settled, textTyped } from "./edits.ts";
 import { merged, type Piece, resolved } from "./lines.ts";
@@ -14,7 +14,6 @@ export interface Conflict {
 export const isCutOff = signal(false);
 /** Files where both sides changed the same lines; edits in them wait for an answer. */
 export const conflicts = signal<ReadonlyMap<string, Conflict>>(new Map());
-export const hasConflict = computed(() => conflicts.value.size > 0);
 
 /** What a file would be if all were kept, beside what it is. */
 export interface Draft {

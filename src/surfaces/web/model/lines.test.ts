@@ -35,7 +35,7 @@ test("the hunks between two texts turn the one into the other and touch as few l
 
 /** By the textbook table: an independent route. */
 function longestCommon(a: readonly string[], b: readonly string[]): number {
-  const row = new Array<number>(b.length + 1).fill(0);
+  const row = Array.from({ length: b.length + 1 }, () => 0);
   for (const x of a) {
     let corner = 0;
     for (let j = 1; j <= b.length; j += 1) {

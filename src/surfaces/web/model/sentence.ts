@@ -12,7 +12,7 @@ export function countsOf(checks: readonly { readonly verdict: Verdict }[]): Coun
 }
 
 /** An option with the failing checks that it would cure. */
-export interface Cure {
+interface Cure {
   readonly name: string;
   readonly cures: number;
 }

@@ -3,7 +3,7 @@ import type { JSX } from "preact";
 import { workingLink } from "../model/place.ts";
 import { numberAndUnit } from "./amount-words.ts";
 
-export function Value({ text }: { text: string }): JSX.Element {
+function Value({ text }: { text: string }): JSX.Element {
   const { number, unit } = numberAndUnit(text);
   return (
     <>

@@ -11,9 +11,9 @@ import { workingReply } from "./workings.ts";
 
 export const asks = {
   /** Rooms, steps, hazards and declarations: what does not depend on the shop. */
-  household: (bench: Bench, _: null) => household(bench.house),
+  household: (bench: Bench) => household(bench.house),
   /** The texts of the files with all values typed into fields written into them. */
-  kept: (bench: Bench, _: null) => kept(bench),
+  kept,
   /** Which of these addresses are written in a file. */
   valuesIn,
   /** The working of what stands at an address, from the best evaluation there is. */

@@ -16,7 +16,7 @@ export interface StepInfo {
   readonly accept: string;
 }
 
-export interface InputInfo {
+interface InputInfo {
   readonly symbol: string;
   /** `none` is an answer. */
   readonly none: boolean;

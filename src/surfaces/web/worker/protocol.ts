@@ -39,5 +39,5 @@ export type FromWorker =
 
 /** A question to the worker, and what comes back. */
 export type AskName = keyof Asks;
-export type OfAsk<K extends AskName> = Parameters<Asks[K]>[1];
+export type OfAsk<K extends AskName> = Parameters<Asks[K]> extends [unknown, infer O] ? O : null;
 export type ReplyOf<K extends AskName> = Awaited<ReturnType<Asks[K]>>;
