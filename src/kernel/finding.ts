@@ -79,3 +79,9 @@ export const findings = {
 } as const satisfies Record<string, { severity: Severity; cause: string }>;
 
 export type FindingCode = keyof typeof findings;
+
+/** What is wrong, and for a mistake its usual cause: the same words on every surface. */
+export function findingSentence({ code, severity, says }: Finding): string {
+  const sentence = /[.?!]$/.test(says) ? says : `${says}.`;
+  return severity === "error" ? `${sentence} (Usual cause: ${findings[code].cause}.)` : sentence;
+}

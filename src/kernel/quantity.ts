@@ -41,6 +41,9 @@ const longestText = 200;
 /** Ends that miss a physical limit by no more than the noise of binary numbers are on it. */
 const hair = 1e-9;
 
+/** No count of a shop comes near it: the life of a seal in cycles stays below. */
+const mostCounted = 1e12;
+
 const tolerance = /\s*(?:\+\s*\/\s*[-\u2212]|\+[-\u2212]|\u00b1)\s*/;
 const range = /\s+to\s+|\s*(?:\.{2,3}|[\u2026\u2013\u2014])\s*/;
 const hyphenRange = /^([-+]?\d[\d.]*)(\s*-\s*)(?=\d[\d.]*(?![\d.]|\s*\/\s*\d))/;
@@ -221,6 +224,9 @@ function finish(sum: Sum, field: Field, rewrite?: string): Reading {
   }
   if (info.whole && sum.spread !== "relative" && !(Number.isInteger(span.low) && Number.isInteger(span.high))) {
     return unread(issue("number-range", `${subject(field)} is ${info.says}; a whole number is wanted`, at, length));
+  }
+  if (info.whole && span.high > mostCounted) {
+    return unread(issue("number-range", `${subject(field)} is ${info.says}; nobody counts as far as that`, at, length));
   }
   const air = isFreeAir(field.kind) ? airOf(sum, field) : undefined;
   const typed = field.text.trim().replace(/\s+/g, " ");

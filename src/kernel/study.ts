@@ -5,6 +5,7 @@ import { build, type Graph } from "./graph.ts";
 import type { House } from "./house.ts";
 import { type ParsedShop, resolve } from "./model/resolve.ts";
 import type { Model, Variant } from "./model/node.ts";
+import { together } from "./model/report.ts";
 
 export interface Study {
   readonly house: House;
@@ -20,5 +21,7 @@ export function study(house: House, shop: ParsedShop, variant: Variant, mode: Mo
   const model = resolve(shop, house.keys, variant);
   const graph = build(house, model);
   const evaluation = evaluate(graph, mode, before?.evaluation);
-  return { house, shop, model, graph, evaluation, answer: answer(evaluation, figuresWanted) };
+  const said = answer(evaluation, figuresWanted);
+  const findings = together(said.findings, (file) => shop.files.get(file)?.parsed.text);
+  return { house, shop, model, graph, evaluation, answer: { ...said, findings } };
 }

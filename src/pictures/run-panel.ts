@@ -19,6 +19,14 @@ export function runPanel({ name, unit, x, nominal, low, high }: RunOf): Panel {
   return {
     y: { label: name, unit },
     series: [{ name, x, y: nominal.map((y) => (Number.isFinite(y) ? y : Number.NaN)), role: "base" }],
-    ...(hasBand ? { bands: [{ x: at(x), low: at(low), high: at(high), words: "5 % to 95 %" }] } : {}),
+    ...(hasBand ? { bands: [{ x: at(x), low: at(low), high: at(high), ...(isWide(at(low), at(high)) ? { words: "5 % to 95 %" } : {}) }] } : {}),
   };
+}
+
+/** Words in a band narrower than this share of the height would lie on its line. */
+const roomForWords = 0.12;
+
+function isWide(low: readonly number[], high: readonly number[]): boolean {
+  const whole = Math.max(...high) - Math.min(...low);
+  return Math.max(...high.map((y, k) => y - (low[k] ?? y))) > roomForWords * whole;
 }

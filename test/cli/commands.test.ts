@@ -67,11 +67,25 @@ describe("check", () => {
   test("a run that must carry more than it may fails, with status 1, its remedies and the option that cures it", () => {
     const r = run(["check", "fails"]);
     expect(r.status).toBe(1);
-    expect(r.out).toMatch(/of \d+ checks 1 fails/);
-    expect(r.out).toMatch(/■ fails {2}Does the run carry/);
-    expect(r.out).toMatch(/option small-oven: ● holds/);
-    expect(r.out).toContain("remedy: ");
+    expect(r.out).toMatch(/^Test shop: of \d+ checks 1 fails/);
+    expect(r.out).toMatch(/■ fails {2}lathe: Does the run carry[^\n]*\n {11}0\.\d\d \(.*\): wants 2\d\.\d A.*, has 20 A\n/);
+    expect(r.out).toMatch(/option small-oven: ● holds \d/);
     expect(r.out).not.toMatch(/\bsafe\b/i);
+  });
+
+  test("the example is read on two screens; each check in full, with its address, stands in --all", () => {
+    const [brief, all] = [run(["check", heron]).out, run(["check", heron, "--all", "--quick"]).out];
+    expect(brief.split("\n").length).toBeLessThan(150);
+    expect(brief).toMatch(/● holds {2}\d+ checks; --all shows them/);
+    expect(brief).not.toContain("lathe/spindle.work/spool-shaft.operations.finish.cut.torque-holds");
+    expect(all).toContain("lathe/spindle.work/spool-shaft.operations.finish.cut.torque-holds");
+    expect(all).toMatch(/remedy: /);
+    expect(brief + all).not.toMatch(/\bsafe\b/i);
+  });
+
+  test("without --json no figure is listed, with it all are", () => {
+    const answer = parsed(run(["check", "two", "--json", "--quick"])) as unknown as { figures: object };
+    expect(Object.keys(answer.figures)).toContain("lathe/supply.loop-resistance");
   });
 
   test("with the option laid over nothing fails, and the status is 0", () => {
@@ -83,7 +97,7 @@ describe("check", () => {
   test("a mistake in the files comes first, with its place and status 2", () => {
     const r = run(["check", "wrong"]);
     expect(r.status).toBe(2);
-    expect(r.out).toMatch(/^shop\.yaml:5:12 unit-mismatch: /); // before any note
+    expect(r.out).toMatch(/^Test shop: [^\n]*\n1 mistake in the files: [^\n]*\n(?:[^\n]+\n)*\nshop\.yaml:5:12 unit-mismatch: /); // before any note
     expect(r.out.split("\n").some((l) => /^ +\^+$/.test(l))).toBe(true);
   });
 
@@ -180,11 +194,19 @@ describe("explain", () => {
     expect(r.out).toContain("how to find out: ");
   });
 
-  test("a check that fails shows both sides and has status 1", () => {
+  test("a check is found by some words of its address, in their order", () => {
+    const r = run(["explain", heron, "drag-knob", "rough", "torque-holds", "--quick"]);
+    expect(r.out).toContain("lathe/spindle.work/drag-knob.operations.rough.cut.torque-holds");
+    expect(run(["explain", heron, "spool-shaft", "torque-holds", "--quick"]).err).toContain("name-ambiguous");
+  });
+
+  test("a check that fails shows both sides, what would cure it, and has status 1", () => {
     const r = run(["explain", "fails", "supply.run-carries"]);
     expect(r.status).toBe(1);
-    expect(r.out).toContain("lathe/supply.run-current");
-    expect(r.out).toContain("lathe/supply.run.ampacity");
+    expect(r.out).toMatch(/wants 2\d\.\d+ A .*: current in the run/);
+    expect(r.out).toContain("lathe/supply.run-current: ");
+    expect(r.out).toContain("lathe/supply.run.ampacity: ");
+    expect(r.out).toMatch(/option small-oven: ● holds/);
   });
 });
 
@@ -242,10 +264,16 @@ describe("compare", () => {
   test("an option that cures is better in all imagined shops; cost and hours are added up", () => {
     const r = run(["compare", "fails", "small-oven", "small-oven+thick-run"]);
     expect(r.status).toBe(0);
-    expect(r.out).toMatch(/as found {6,}■ fails/);
-    expect(r.out).toMatch(/small-oven {6,}● holds.*better in\s+100 of\s+100/s);
-    expect(r.out).toContain("330.00 USD");
+    expect(r.out).toMatch(/^ {2}as found +small-oven +small-oven\+thick-run$/m);
+    expect(r.out).toMatch(/^ {2}cost, own work +90\.00 USD, 2 h +at least|330\.00 USD, 2 h$/m);
+    expect(r.out).toMatch(/lathe: Does the run carry.*\n {2}■ .* {2}● .* {2}● .*\n +better in 100 of 100 +better in 100 of 100\n/);
     expect(r.out).toMatch(/\d+ checks? stays? as found/);
+    expect(widest(r.out)).toBeLessThanOrEqual(80);
+  });
+
+  test("too many options for one line stand below one another, each with its name", () => {
+    const r = run(["compare", "fails", "small-oven", "thick-run", "small-oven+thick-run", "long-run"]);
+    expect(r.out).toMatch(/lathe: Does the run carry.*\n {2}as found {14}■ fails .*\n {2}small-oven {12}● holds .*; better in 100 of 100\n/);
     expect(widest(r.out)).toBeLessThanOrEqual(80);
   });
 
@@ -294,7 +322,7 @@ describe("new", () => {
   test("whoever knows nothing gets a folder without a mistake, and three things to find out", () => {
     put("nothing.yaml", "shop: don't know\nvoltage:\n");
     const r = run(["new", "made", "--from", "nothing.yaml"]);
-    expect(r.out).toMatch(/Find out before buying\n {2}1\. [\s\S]*\n {2}3\. /);
+    expect(r.out).toMatch(/Find out before buying\n {2}1\. At the main panel[\s\S]*\n {2}2\. At the spindle motor[\s\S]*\n {2}3\. Along the cable/);
     expect(r.status).toBe(0);
     expect(readFileSync(at("made/shop.yaml"), "utf8")).toContain("kind: unknown");
     expect(run(["check", "made"]).status).toBe(0);

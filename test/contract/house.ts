@@ -7,23 +7,15 @@ import type { Ref, When } from "../../src/kernel/ref.ts";
 import { parseShop, type ParsedShop } from "../../src/kernel/model/shop.ts";
 import { waywright } from "../../src/rooms/index.ts";
 
-const root = new URL("../../", import.meta.url).pathname;
+export const root = new URL("../../", import.meta.url).pathname;
 export const example: ParsedShop = parseShop(readShop(`${root}examples/heron`).files, waywright.keys);
 
 /** Everything a need may come to stand on, links, firsts and perhapses followed. */
 export function targets(ref: Ref<unknown>): readonly (Declared | Joint)[] {
   const r = ref as AnyRef;
-  switch (r.decl) {
-    case "via":
-    case "perhaps":
-      return targets(r.to);
-    case "first":
-      return r.refs.flatMap(targets);
-    case "part":
-      return [r, r.joint];
-    default:
-      return [r];
-  }
+  if (r.decl === "via" || r.decl === "perhaps") return targets(r.to);
+  if (r.decl === "first") return r.refs.flatMap(targets);
+  return r.decl === "part" ? [r, r.joint] : [r];
 }
 
 const words = (when: readonly When[] | undefined): readonly Ref<unknown>[] => (when ?? []).map((w) => w.word);
@@ -32,18 +24,11 @@ type Reader = Room["figures"][number] | Room["inputs"][number] | Room["slots"][n
 
 /** What a declaration is computed from, its shares included. */
 export function readsOf(d: Reader): readonly Ref<unknown>[] {
-  switch (d.decl) {
-    case "input":
-      return d.typical && "of" in d.typical ? [d.typical.of] : [];
-    case "part":
-      return [d.joint];
-    case "slot":
-      return (waywright.offersTo.get(d) ?? []).map((o) => o.from);
-    case "simulated":
-      return [...Object.values(d.needs), ...words(d.when), ...(d.estimate ? [d.estimate] : [])];
-    default:
-      return [...Object.values(d.needs), ...words(d.when)];
-  }
+  if (d.decl === "input") return d.typical && "of" in d.typical ? [d.typical.of] : [];
+  if (d.decl === "part") return [d.joint];
+  if (d.decl === "slot") return (waywright.offersTo.get(d) ?? []).map((o) => o.from);
+  const estimate = d.decl === "simulated" && d.estimate ? [d.estimate] : [];
+  return [...Object.values(d.needs), ...words(d.when), ...estimate];
 }
 
 /** What of a room somebody looks at without computing with it: checks, offers, notices, pictures, steps. */

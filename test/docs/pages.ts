@@ -69,10 +69,13 @@ export function toldIn(block: Block): Told[] {
   });
 }
 
-/** Runs one command in a folder, with the three filters and the one question that the documents use. */
+/** Runs one command in a folder, with the filters and the one question that the documents use. */
 export async function printed(command: string, folder: string): Promise<string> {
-  const asksStatus = command.endsWith("; echo $?");
-  const [program = "", ...filters] = (asksStatus ? command.slice(0, -"; echo $?".length) : command).split(" | ");
+  const [line = "", asked] = command.split("; ");
+  const isDropped = line.endsWith(" > /dev/null");
+  const [program = "", ...filters] = line.replace(" > /dev/null", "").split(" | ");
+  // Behind a filter a shell would answer with the status of the filter.
+  if (asked !== undefined && (asked !== "echo $?" || filters.length > 0)) throw new Error(`only the status of waywright itself is asked for: ${command}`);
   const [name, ...words] = wordsOf(program);
   if (name !== "waywright") throw new Error(`the documents run waywright only, not ${name ?? "nothing"}`);
   let text = "";
@@ -81,8 +84,8 @@ export async function printed(command: string, folder: string): Promise<string> 
   };
   const terminal: Terminal = { width: 80, colour: false, unicode: true, asks: false, out: write, err: write };
   const status = await run(words, terminal, folder);
-  const lines = filters.reduce(filtered, text.replace(/\n$/, "").split("\n"));
-  return `${[...lines, ...(asksStatus ? [String(status)] : [])].join("\n")}\n`.replaceAll(folder, ".");
+  const lines = isDropped ? [] : filters.reduce(filtered, text.replace(/\n$/, "").split("\n"));
+  return [...lines, ...(asked === undefined ? [] : [String(status)])].map((l) => `${l}\n`).join("");
 }
 
 function filtered(lines: readonly string[], filter: string): string[] {

@@ -69,12 +69,14 @@ function exampleOf(input: Input<unknown> | undefined): string | undefined {
 
 function checkMap(map: MapNode, at: KeyNode, name: string, scene: Scene): MapNode {
   const entries = new Map<string, Node>();
+  const unread: string[] = [];
   for (const [typed, child] of map.entries) {
     const key = renamed(typed, child, map, at, scene);
     const found = checkEntry(key, child, at, name, scene);
     if (found) entries.set(key, found);
+    else unread.push(at.keys.has(key) ? key : (nearest(key, at.keys.keys()) ?? key));
   }
-  return { ...map, entries };
+  return unread.length > 0 ? { ...map, entries, unread } : { ...map, entries };
 }
 
 function renamed(typed: string, child: Node, map: MapNode, at: KeyNode, scene: Scene): string {
@@ -267,7 +269,7 @@ function checkWord(leaf: Leaf, words: readonly string[], name: string, scene: Sc
   const near = nearest(leaf.text, words);
   scene.drafts.push({
     code: "unknown-word",
-    says: `\`${short(leaf.text)}\`: \`${name}\` is one of ${words.join(", ")} (or unknown).${near ? ` Nearest: \`${near}\`` : ""}`,
+    says: `\`${short(leaf.text)}\`: \`${name}\` is one of ${words.join(", ")}${words === knownFrom ? "" : " (or unknown)"}.${near ? ` Nearest: \`${near}\`` : ""}`,
     place: leaf.place,
     expected: words.join(", "),
     ...(near ? { nearest: near } : {}),
@@ -282,7 +284,7 @@ function checkValue(leaf: Leaf, input: Input<unknown>, name: string, scene: Scen
     return report(scene, leaf, "unknown-word", `\`${name}\` cannot be absent: write its value, or \`unknown\``, input);
   }
   if (leaf.text === "" && input.form !== "text")
-    return report(scene, leaf, "not-a-value", `nothing stands after \`${name}:\`${wants(input)}`, input);
+    return report(scene, leaf, "not-a-value", `nothing stands after \`${name}:\`; write a value${wants(input)}, or \`unknown\``, input);
   if (input.words) {
     const word = checkWord(leaf, input.words, name, scene);
     return word === undefined ? undefined : { ...leaf, text: word };
@@ -355,7 +357,7 @@ function laxSlip(leaf: Leaf): Draft | undefined {
 
 function wants(input: Input<unknown> | undefined): string {
   const example = exampleOf(input);
-  return example === undefined ? "" : `, such as \`${example}\``;
+  return example === undefined ? "" : ` such as \`${example}\``;
 }
 
 const short = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text);

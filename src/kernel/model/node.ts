@@ -30,6 +30,8 @@ export interface MapNode {
   readonly place: Place;
   readonly key?: Place;
   readonly origin: Origin;
+  /** Keys that somebody wrote and nobody can read: they are not there, and not missing either. */
+  readonly unread?: readonly string[];
 }
 export interface ListNode {
   readonly is: "list";

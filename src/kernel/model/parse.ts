@@ -3,7 +3,7 @@ import { isMap, isScalar, isSeq, type Pair, Scalar } from "yaml";
 import type { Place } from "../finding.ts";
 import type { Leaf, MapNode, Node, Origin } from "./node.ts";
 import { type Draft, startOf } from "./report.ts";
-import { type Read, readSyntax, runTogether } from "./syntax.ts";
+import { commentAte, type Read, readSyntax, runTogether } from "./syntax.ts";
 
 export interface ParsedFile {
   readonly file: string;
@@ -111,9 +111,7 @@ class TreeOfValues {
     const found = /^[ \t]+#([^\s#][^\s]*)/.exec(this.#read.source.slice(end, end + 80));
     const eaten = found?.[1] ?? "";
     if (eaten === "" || (text !== "" && !/^\d/.test(eaten))) return;
-    const better = text === "" ? `"#${eaten}"` : `${text} ${eaten}`;
-    const says = `" #${eaten}" became a comment, ${text === "" ? "nothing" : `\`${text}\``} is left. Write \`${better}\`, or a blank after # for a comment`;
-    this.drafts.push({ code: "comment-ate-value", says, place, expected: better });
+    this.drafts.push(commentAte(text, eaten, place));
   }
 
   #map(map: { items: readonly Pair[] }, under: string): MapNode {

@@ -66,6 +66,17 @@ function finished(draft: Draft, text: string | undefined): Finding {
   return text === undefined ? finding : { ...finding, excerpt: excerptOf(text, draft.place, mark) };
 }
 
+/** Findings of the loader and of the rooms as one list: by place, each said once, with the line it is about. */
+export function together(findings: readonly Finding[], texts: (file: string) => string | undefined): Finding[] {
+  const once = new Map(findings.map((f) => [`${f.place.file}:${f.place.line}:${f.place.column} ${f.code} ${f.says}`, f]));
+  return [...once.values()]
+    .toSorted((a, b) => byPlace(a.place, b.place))
+    .map((f) => {
+      const text = f.excerpt === undefined ? texts(f.place.file) : undefined;
+      return text === undefined ? f : { ...f, excerpt: excerptOf(text, f.place, undefined) };
+    });
+}
+
 /** Order of findings: file, line, column. */
 function byPlace(a: Place, b: Place): number {
   if (a.file !== b.file) return a.file < b.file ? -1 : 1;

@@ -17,6 +17,8 @@ export function requiredMissing(root: MapNode, at: KeyNode): Draft[] {
     const here = node ?? holder;
     for (const [name, below] of key.keys) {
       const child = node?.entries.get(name);
+      // What stands there and cannot be read was reported: that says it all.
+      if (child === undefined && node?.unread?.includes(name)) continue;
       if (child === undefined && below.input?.required) drafts.push(note(below.input, here, [...path, name]));
       // Another thing that is not there lacks nothing, unless it comes with its holder.
       if (child === undefined && below.says !== undefined && !(below.implied && node)) continue;
@@ -31,7 +33,7 @@ export function requiredMissing(root: MapNode, at: KeyNode): Draft[] {
 }
 
 function note(input: Input<unknown>, holder: MapNode, path: readonly string[]): Draft {
-  const words = input.words ? `${input.words.join(", ")}?` : input.says;
+  const words = input.words ? `${input.words.join(", ")}?` : `${input.says}.`;
   return {
     code: "required",
     says: `\`${path.join(".")}\` is missing: ${words} Never assumed; the checks that need it stay open. How to find out: ${input.measure}`,

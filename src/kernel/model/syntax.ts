@@ -140,7 +140,10 @@ function lookOver(tokens: readonly CST.Token[], place: (a: number, b: number) =>
         token.items.flatMap((i) => [...i.start, i.key, ...(i.sep ?? []), i.value]),
         1,
       );
-      if (token.type === "flow-collection") bracket(token, slips, openers, place);
+      if (token.type === "flow-collection") {
+        bracket(token, slips, openers, place);
+        slips.push(...eatenInside(token, place));
+      }
     } else if (token.type === "single-quoted-scalar" || token.type === "double-quoted-scalar") {
       const sign = token.type === "single-quoted-scalar" ? "'" : '"';
       if (token.source.length < 2 || !token.source.endsWith(sign)) openers.push({ at: token.offset, sign });
@@ -174,6 +177,25 @@ function bracket(token: CST.FlowCollection, slips: Slip[], openers: Opener[], pl
     const says = `\`${end.source}\` stands where \`${closers[sign] ?? ""}\` is wanted`;
     slips.push({ draft: { code: "syntax", says, place: place(end.offset, end.offset + 1) }, breaks: true });
   }
+}
+
+/** `{ size: AWG #8, length: 18 m }`: a blank and # inside braces take the rest of the line along, and mostly the bracket that closes. */
+function eatenInside({ items }: CST.FlowCollection, place: (a: number, b: number) => Place): Slip[] {
+  return items.flatMap(({ value }): Slip[] => {
+    if (value?.type !== "scalar") return [];
+    const comment = value.end?.find((t) => t.type === "comment");
+    const eaten = /^#(\d[^\s,}\]]*)/.exec(comment?.source ?? "")?.[1];
+    if (comment === undefined || eaten === undefined) return [];
+    const at = place(value.offset, value.offset + value.source.length);
+    return [{ draft: commentAte(value.source, eaten, at), cure: { at: comment.offset, remove: 1, insert: "" } }];
+  });
+}
+
+/** `AWG #8`: what became a comment, and what is left. */
+export function commentAte(left: string, eaten: string, place: Place): Draft {
+  const better = left === "" ? `"#${eaten}"` : `${left} ${eaten}`;
+  const says = `" #${eaten}" became a comment, ${left === "" ? "nothing" : `\`${left}\``} is left. Write \`${better}\`, or a blank after # for a comment`;
+  return { code: "comment-ate-value", says, place, expected: better };
 }
 
 const clip = (text: string): string => (text.length > 30 ? `${text.slice(0, 30)}…` : text);

@@ -25,7 +25,8 @@ export function layOver(lower: Node | undefined, upper: Node, standing: "lower" 
   const frame = standing === "lower" ? lower : upper;
   const entries = new Map(lower.entries);
   for (const [key, node] of upper.entries) entries.set(key, layOver(lower.entries.get(key), node, standing));
-  return { ...frame, entries };
+  const unread = [...(lower.unread ?? []), ...(upper.unread ?? [])];
+  return unread.length > 0 ? { ...frame, entries, unread } : { ...frame, entries };
 }
 
 /**

@@ -142,7 +142,8 @@ const valley = (id: string, P: Ref<number>, estimate: Ref<number>, says: string)
     read: (r) => r.V_valley,
     estimate,
     tolerance: 1e-3,
-    signs: { V: "+", P: "-", C: "+", R: "-" },
+    // Resistance has no sign here: it lowers the crest and lets the line feed the bus longer, and now and then the valley rises by a hair.
+    signs: { V: "+", P: "-", C: "+" },
   });
 const power = (id: string, share: number, says: string) =>
   figure({
@@ -297,7 +298,8 @@ export const settledValley = figure({
     }
     return V;
   },
-  signs: { v_0: "+", v_half: "+", v_full: "+", v_over: "+" },
+  // A cubic leans away from the points beside the one looked at: only the nearest has a sign of its own.
+  signs: { v_full: "+" },
 });
 
 export const outputVoltage = figure({

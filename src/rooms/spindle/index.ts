@@ -9,6 +9,7 @@ import * as cutTurn from "./cut-turn.ts";
 import * as cutWork from "./cut-work.ts";
 import * as cuts from "./cuts.ts";
 import * as driveBus from "./drive-bus.ts";
+import * as driveVoltages from "./drive-voltages.ts";
 import * as driveInputs from "./drive-inputs.ts";
 import * as fullFlux from "./full-flux.ts";
 import * as loads from "./loads.ts";
@@ -66,6 +67,7 @@ export const spindle = room({
     driveBus,
     motor,
     driveDischarge,
+    driveVoltages,
     motorDc,
     motorHeat,
     motorKinds,

@@ -227,7 +227,9 @@ export function constantPowerEnd(c: Circuit, law: VoltageLaw, I: number, highest
   const k = emptyFold();
   const spare = (f: number) => {
     const out = pullOut(folded(c, f, k), law);
-    return out.T / PULL_OUT_RESERVE - (currentPoint(k, law, I)?.T ?? out.T);
+    const atCurrent = currentPoint(k, law, I);
+    // A current met only past pull-out, or never, is no limit: there pull-out decides, whatever torque that current would give.
+    return out.T / PULL_OUT_RESERVE - (atCurrent !== null && atCurrent.s <= out.s ? atCurrent.T : out.T);
   };
   return root(spare, baseFrequency(law), highest, 1e-9 * law.f_n);
 }

@@ -23,6 +23,7 @@ import {
   sourceInductance,
   voltage,
 } from "./inputs.ts";
+import { lineFactor } from "./service.ts";
 import { frequency, phases, sourceR } from "./source.ts";
 
 /** What a conductor metal is, for resistance and for adiabatic heating. */
@@ -196,11 +197,11 @@ export const supplyFaultCurrent = figure({
   per: machine,
   symbol: "I_k",
   unit: "A",
-  says: "current into a fault between the lines at the machine, conductors hot",
-  formula: "V / sqrt(R^2 + (2 * pi * f * L_m)^2)",
-  source: "the idea of IEC 60909, without its voltage factors; cold conductors give more",
-  needs: { V: voltage, R: resistanceToMachine, f: frequency, L_m: inductanceToMachine },
-  of: (x) => faultCurrent({ V: x.V, R: x.R, X: 2 * Math.PI * x.f * x.L_m }),
+  says: "current into a fault of all lines together at the machine, conductors hot",
+  formula: "V / (if(n_ph >= 3, sqrt(3), 1) * sqrt(R^2 + (2 * pi * f * L_m)^2))",
+  source: "the idea of IEC 60909, without its voltage factors: on three phases line to line over sqrt(3) drives one line; cold conductors give more",
+  needs: { V: voltage, R: resistanceToMachine, f: frequency, L_m: inductanceToMachine, n_ph: phases },
+  of: (x) => faultCurrent({ V: x.V / lineFactor(x.n_ph), R: x.R, X: 2 * Math.PI * x.f * x.L_m }),
 });
 
 export const conductorK = figure({

@@ -1,4 +1,5 @@
 // The service itself: what it may carry and what stands behind its terminals.
+import { notice } from "../../kernel/check.ts";
 import { figure, input } from "../../kernel/figure.ts";
 import { shop } from "../../kernel/item.ts";
 import { continuousShare, idleVoltage, loadedVoltage, rating, serviceKind, testCurrent, voltage } from "./inputs.ts";
@@ -63,6 +64,18 @@ export const loadTestResistance = figure({
   needs: { V_0: idleVoltage, V_1: loadedVoltage, I_1: testCurrent, phases },
   of: (x) => sourceResistance({ ...x, I_0: 0 }),
   valid: (x) => (x.I_1 > 0 && x.V_1 < x.V_0 ? null : "the loaded voltage must be below the idle one, with a load that draws current"),
+});
+
+/** A load can only lower the voltage: readings the other way round are swapped, or the mains moved between them. */
+export const loadTestBackwards = notice({
+  id: "supply.load-test-backwards",
+  per: shop,
+  severity: "error",
+  code: "contradiction",
+  needs: { V_0: idleVoltage, V_1: loadedVoltage },
+  at: loadedVoltage,
+  of: (x) =>
+    x.V_1 < x.V_0 ? null : `${x.V_1} V with the test load is not below ${x.V_0} V without it: swapped, or did the mains move between the readings?`,
 });
 
 /** Voltages that stand for 60 Hz where the kind of service does not say it [V]. */

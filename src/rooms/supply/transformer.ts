@@ -1,9 +1,11 @@
 // Transformers and phase converters: how large, what they draw when switched on, what a converter cannot do.
-import { check } from "../../kernel/check.ts";
+import { check, notice } from "../../kernel/check.ts";
 import { figure, input } from "../../kernel/figure.ts";
 import { machine } from "../../kernel/item.ts";
-import { converterIdler, converterKind, converterMotor, highVoltage, lowVoltage, transformerPlate, transformerShare } from "./inputs.ts";
+import { converterIdler, converterKind, converterMotor, highVoltage, lowVoltage, transformerPlate, transformerShare, voltage } from "./inputs.ts";
+import { lineFactor } from "./service.ts";
 import { draws } from "./slots.ts";
+import { phases } from "./source.ts";
 
 /**
  * Rating a transformer needs.
@@ -58,6 +60,16 @@ export const supplyAutotransformerRating = figure({
   valid: (x) => (x.V_low < x.V_high ? null : "the lower voltage must be below the higher one"),
 });
 
+export const sidesSwapped = notice({
+  id: "supply.transformer.sides-swapped",
+  per: machine,
+  severity: "error",
+  code: "contradiction",
+  needs: { V_low: lowVoltage, V_high: highVoltage },
+  at: lowVoltage,
+  of: (x) => (x.V_low < x.V_high ? null : `the lower voltage, ${x.V_low} V, is not below the higher one, ${x.V_high} V: swapped?`),
+});
+
 export const inrushShare = input({
   key: "supply.transformer.inrush",
   per: machine,
@@ -75,10 +87,10 @@ export const supplyTransformerInrush = figure({
   symbol: "i_crest",
   unit: "A",
   says: "crest of the current when the transformer is switched on, for about a tenth of a second",
-  formula: "k_i * sqrt(2) * S_t / V_high",
-  source: "practice, unchecked",
-  needs: { k_i: inrushShare, S_t: transformerPlate, V_high: highVoltage },
-  of: (x) => (x.k_i * Math.SQRT2 * x.S_t) / x.V_high,
+  formula: "k_i * sqrt(2) * S_t / (if(n_ph >= 3, sqrt(3), 1) * V)",
+  source: "practice, unchecked; rated crest on the side of the supply, which may be the lower one",
+  needs: { k_i: inrushShare, S_t: transformerPlate, n_ph: phases, V: voltage },
+  of: (x) => (x.k_i * Math.SQRT2 * x.S_t) / (lineFactor(x.n_ph) * x.V),
 });
 
 export const transformerCheck = check({

@@ -30,7 +30,8 @@ export function addRoomBrief(page: Page, t: Terminal, checks: readonly CheckAnsw
     for (const line of lines) page.say(line, under, `${under}  `);
   });
   const held = checks.filter((c) => c.verdict === "holds").length;
-  if (held > 0) page.say(toned(t, `${counted(held, "check")}; --all shows ${held === 1 ? "it" : "them"}`, "quiet"), `  ${verdictText(t, "holds")}  `);
+  if (held > 0)
+    page.say(toned(t, `${counted(held, "check")}; --all shows ${held === 1 ? "it" : "them"}`, "quiet"), `  ${verdictText(t, "holds")}  `);
 }
 
 type Group = readonly [CheckAnswer, ...CheckAnswer[]];
@@ -70,8 +71,8 @@ const shareText = (share: number): string => (share >= 1 ? "" : `, ${Math.round(
 /** The numbers, and why there is no verdict where they do not say it. */
 function whyText(t: Terminal, c: CheckAnswer, b: Brief): string {
   const reasons = c.reason === "rests-on" ? c.restsOn.map((r) => restText(r, c.root, b.answer)) : c.because === null ? [] : [c.because];
-  // Where nothing is known yet, it was not judged in any way.
-  const marks = c.reason === "incomplete" ? [] : marksOf(c);
+  // Where nothing is known yet, it was not judged in any way; that all of them are estimates is said at the top.
+  const marks = c.reason === "incomplete" ? [] : marksOf(c.estimated && b.answer.mode === "quick" ? { ...c, estimated: false } : c);
   const rest = [...reasons, ...marks].join("; ");
   if (!hasMargin(c) || (c.yesNo && c.verdict === "open")) return rest;
   return numbersText(t, c, b.answer, rest === "" ? "" : `; ${rest}`);
@@ -96,7 +97,7 @@ export function restText({ says, guard }: CheckAnswer["restsOn"][number], root: 
   return `rests on ${says}${guard === null ? "" : `, which ${nameOf(answer, guard, root)} does not bear out`}`;
 }
 
-export const marksOf = (c: CheckAnswer): string[] =>
+export const marksOf = (c: Pick<CheckAnswer, "people" | "near" | "estimated">): string[] =>
   [
     c.people ? "guards a person, judged at the worst" : "",
     c.near ? "near another verdict" : "",

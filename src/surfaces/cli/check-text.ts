@@ -13,7 +13,7 @@ export function checkPage(t: Terminal, checked: Checked, cautions: CautionsFor, 
   const { answer, findings, cures, counts } = checked;
   const page = pageFor(t);
   const over = answer.variant.length === 0 ? "" : `, with ${listed(answer.variant)} laid over`;
-  const quick = answer.mode === "quick" ? " Simulations were left out, and no remedy or option was tried." : "";
+  const quick = answer.mode === "quick" ? " Simulations were left out: estimates stand in, and no remedy or option was tried." : "";
   page.say(`${toned(t, answer.shop, "strong")}${over}: ${tally(counts)}.${quick}`);
   const errors = findings.filter((f) => f.severity === "error").length;
   if (errors > 0) page.say(`${counted(errors, "mistake")} in the files: what hangs on those lines is left out of the answer.`);

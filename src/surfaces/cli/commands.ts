@@ -61,7 +61,12 @@ export const commands: readonly Command[] = [
     more: [
       "Findings in the files come first. Rooms and checks stand in the order of the low end of their margin (capacity over demand), the worst first. A verdict is of the model: which demand meets which capacity, nothing more.",
     ],
-    flags: [{ name: "all", says: "every check in full: address, both sides, all remedies and options, findings, notices" }, quick, options, machine],
+    flags: [
+      { name: "all", says: "every check in full: address, both sides, all remedies and options, findings, notices" },
+      quick,
+      options,
+      machine,
+    ],
     examples: ["waywright check examples/heron", "waywright check --all --machine lathe", "waywright check --option reconnect-low"],
     shop: true,
   },

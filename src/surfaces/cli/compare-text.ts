@@ -45,8 +45,13 @@ export function comparePage(t: Terminal, c: Comparison, findings: readonly Findi
   for (const row of rows ?? full) lay(row);
   const still = c.changed.length - shown.length;
   page.gap();
-  if (still > 0) page.say(`${counted(still, "check")} more ${still === 1 ? "holds" : "hold"} in every column, with another margin; --all shows ${still === 1 ? "it" : "them"}.`);
-  page.say(`${counted(c.unchanged, "check")} ${c.unchanged === 1 ? "stays" : "stay"} as found.`);
+  if (still > 0)
+    page.say(
+      `${counted(still, "check")} more ${still === 1 ? "holds" : "hold"} in every column, with another margin; --all shows ${still === 1 ? "it" : "them"}.`,
+    );
+  page.say(
+    `${counted(c.unchanged, "check")} ${c.unchanged === 1 ? "stays" : "stay"} as found${c.stillFailing > 0 ? `, of which ${c.stillFailing} ${c.stillFailing === 1 ? "fails" : "fail"}` : ""}.`,
+  );
   if (full.some((r) => r.better.length > 0)) page.say("better in: how many of 100 imagined shops have a larger margin than as found.");
   if (figures.length === 0) return page;
   page.gap();
@@ -95,7 +100,11 @@ function figureRows(t: Terminal, c: Comparison): Row[] {
 
 const columnWidth = (t: Terminal, n: number): number => Math.floor((t.width - 2 - 2 * (n - 1)) / n);
 
-const cellsText = (t: Terminal, cells: readonly string[]): string => cells.map((cell) => padEnd(cell, columnWidth(t, cells.length))).join("  ").trimEnd();
+const cellsText = (t: Terminal, cells: readonly string[]): string =>
+  cells
+    .map((cell) => padEnd(cell, columnWidth(t, cells.length)))
+    .join("  ")
+    .trimEnd();
 
 const sideBySide =
   (page: Page, t: Terminal) =>
@@ -121,6 +130,7 @@ const below = (page: Page, names: readonly string[]) => {
 
 function billText({ cost, hours, silent }: Bill, c: Comparison): string {
   const { units, pressure, currency } = c.answer.show;
-  const money = cost === null ? "not written" : `${silent.length > 0 ? "at least " : ""}${show(cost, "money", { units, pressure, currency }).text}`;
+  const money =
+    cost === null ? "not written" : `${silent.length > 0 ? "at least " : ""}${show(cost, "money", { units, pressure, currency }).text}`;
   return hours === null ? money : `${money}, ${show(hours, "long-time", { units }).text}`;
 }

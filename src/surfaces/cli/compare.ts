@@ -32,7 +32,10 @@ export function compare(given: Given, t: Terminal, cwd: string): Status {
   const findings = allFindings(desk, [...base.answer.findings, ...studies.flatMap((s) => s.study.answer.findings)]);
   const once = findings.filter((f, i) => findings.findIndex((g) => JSON.stringify(g) === JSON.stringify(f)) === i);
   const comparison = compared(desk, base, studies);
-  if (given.has("json")) t.out(json({ ...comparison, compared: comparison.compared.map((o) => ({ ...o, amounts: undefined })), answer: undefined, findings: once }));
+  if (given.has("json"))
+    t.out(
+      json({ ...comparison, compared: comparison.compared.map((o) => ({ ...o, amounts: undefined })), answer: undefined, findings: once }),
+    );
   else print(t, comparePage(t, comparison, once, given.has("all")));
   return hasError(once) ? 2 : 0;
 }
@@ -46,7 +49,9 @@ function compared(desk: Desk, base: Study, studies: readonly { name: string; stu
   const found = trialOf(base.evaluation);
   const rank = new Map(base.answer.checks.map((c, i) => [c.address, i]));
   const isOurs = (c: { address: string }): boolean => concerns(desk, c.address.slice(0, c.address.indexOf("/")));
-  const each = studies.map((s) => new Map(checksAgainst(found, trialOf(s.study.evaluation)).flatMap((c) => (isOurs(c) ? [[c.address, c]] : []))));
+  const each = studies.map(
+    (s) => new Map(checksAgainst(found, trialOf(s.study.evaluation)).flatMap((c) => (isOurs(c) ? [[c.address, c]] : []))),
+  );
   const all = [...new Map(each.flatMap((checks) => [...checks])).values()];
   const place = (c: CheckChange): number => rank.get(c.address) ?? rank.size;
   const changed = all.filter((c) => each.some((checks) => checks.get(c.address)?.isChanged)).toSorted((a, b) => place(a) - place(b));
@@ -58,6 +63,7 @@ function compared(desk: Desk, base: Study, studies: readonly { name: string; stu
       return c ? [{ address, id: c.id, room: c.room, root: c.root, thing: c.thing, asks: c.asks, asFound: was }] : [];
     }),
     unchanged: all.length - changed.length,
+    stillFailing: all.filter((c) => c.was?.verdict === "fails" && !changed.includes(c)).length,
     compared: studies.map(({ name, study, options }, i) => ({
       name,
       options: options.map((o) => ({ ...o, title: fileOf(desk, o)?.title ?? o.name })),

@@ -29,5 +29,7 @@ export interface Comparison {
   /** Checks with a change in any of the options, worst as found first. */
   readonly changed: readonly Changed[];
   readonly unchanged: number;
+  /** Of the unchanged. */
+  readonly stillFailing: number;
   readonly compared: readonly Compared[];
 }

@@ -66,8 +66,7 @@ export function curesOf(
     return { trial, harms };
   };
   const roots = new Set(checks.map((c) => c.root));
-  const laid = (o: { machine: string; name: string }): boolean =>
-    variant.options.some((l) => l.machine === o.machine && l.name === o.name);
+  const laid = (o: { machine: string; name: string }): boolean => variant.options.some((l) => l.machine === o.machine && l.name === o.name);
   const options = desk.options
     // What stands at the shop may be changed by an option of any machine.
     .filter((o) => (roots.has(o.machine) || roots.has("shop")) && !laid(o) && !isUnread(desk.parsed, o))

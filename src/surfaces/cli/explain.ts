@@ -30,7 +30,8 @@ export function explain(given: Given, t: Terminal, cwd: string): Status {
   const tops = check ? [check.demand, check.capacity].flatMap((s) => s?.address ?? []) : [named.address];
   const workings = opened(evaluation, tops, depth);
   const isBad = check?.verdict === "fails" || check?.verdict === "open";
-  const cures = check && isBad && desk.mode !== "quick" ? curesOf(desk, variant, answer, evaluation, [check]).get(check.address) : undefined;
+  const cures =
+    check && isBad && desk.mode !== "quick" ? curesOf(desk, variant, answer, evaluation, [check]).get(check.address) : undefined;
   if (given.has("json")) t.out(json({ check, cures: cures ?? null, findings, workings }));
   else {
     const warned = pageFor(t);

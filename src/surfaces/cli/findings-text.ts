@@ -1,6 +1,5 @@
 // Findings as a compiler tells them: place, code, sentence, the line with a caret below it.
-import type { Finding } from "../../kernel/finding.ts";
-import { findings as table } from "../../kernel/finding.ts";
+import { type Finding, findingSentence } from "../../kernel/finding.ts";
 import { type Page, type Terminal, toned } from "./terminal.ts";
 import { counted, listed, widthOf, wrap } from "./text.ts";
 
@@ -8,7 +7,7 @@ export function addFindings(page: Page, t: Terminal, findings: readonly Finding[
   for (const f of findings) {
     const { file, line, column } = f.place;
     const note = f.severity === "note" ? "(note) " : "";
-    const [head = "", ...rest] = wrap(`${file}:${line}:${column} ${f.code}: ${note}${sentence(f)}`, t.width, "", "  ");
+    const [head = "", ...rest] = wrap(`${file}:${line}:${column} ${f.code}: ${note}${findingSentence(f)}`, t.width, "", "  ");
     page.add(toned(t, head, f.severity === "error" ? "fails" : "open"), ...rest.map((l) => toned(t, l, "quiet")));
     if (f.excerpt !== undefined) page.add(...excerpt(f.excerpt, t.width));
   }
@@ -26,18 +25,12 @@ export function addFindingsBrief(page: Page, t: Terminal, findings: readonly Fin
   );
   const notes = findings.filter((f) => f.severity === "note");
   if (notes.length > mostNotes) {
-    const codes = [...new Set(notes.map((f) => f.code))].map((code) => `${notes.filter((f) => f.code === code).length} ${code}`);
+    const codes = [...new Set(notes.map((f) => f.code))];
     page.say(`${counted(notes.length, "note")} on the files (${listed(codes)}); --all shows them.`);
   } else for (const { place, code, says } of notes) page.say(`${place.file}:${place.line} ${code}: ${firstSentence(says)}`, "", "  ");
 }
 
 const firstSentence = (text: string): string => text.replace(/(?<=[.?!]) .*$/s, "");
-
-function sentence(f: Finding): string {
-  const says = /[.?!]$/.test(f.says) ? f.says : `${f.says}.`;
-  const cause = f.severity === "error" ? ` (Usual cause: ${table[f.code].cause}.)` : "";
-  return `${says}${cause}`;
-}
 
 /** The part of the line around the caret that fits, with the caret under its place. */
 export function excerpt(text: string, width: number): string[] {

@@ -9,7 +9,8 @@ export interface NewFile {
   readonly text: string;
 }
 
-const known = (answers: Answers, name: string): string | null => {
+/** The answer to a question; null when nobody knows. */
+export const known = (answers: Answers, name: string): string | null => {
   const answer = Object.hasOwn(answers, name) ? (answers[name] ?? "").trim() : "";
   return isDontKnow(answer) ? null : answer;
 };

@@ -9,12 +9,15 @@ import type { Given } from "./arguments.ts";
 import { cautionsOf } from "./cautions.ts";
 import { type Checked, checkDesk, checkedJson, type Status } from "./checked.ts";
 import { checkPage, tally } from "./check-text.ts";
+import { aboutOf } from "./check-words.ts";
 import { openDesk } from "./desk.ts";
 import { json } from "./json.ts";
 import { Misuse } from "./misuse.ts";
-import { type Answers, filesOf } from "./new-files.ts";
+import { type Answers, filesOf, folderOf } from "./new-files.ts";
 import { isDontKnow, mistakeIn, type Question, questions, wordsOf } from "./questions.ts";
 import { type Page, pageFor, print, type Terminal, toned } from "./terminal.ts";
+import { listed } from "./text.ts";
+import { type FindOut, leftOpen } from "./visits.ts";
 
 /** As many things are named to find out before money is spent. */
 const firstThings = 3;
@@ -35,19 +38,13 @@ export async function newShop(given: Given, t: Terminal, cwd: string): Promise<S
   write(folder, files);
   const desk = openDesk({ ...given, words: [folder], command: { ...given.command, takes: "[DIR]" } }, cwd);
   const checked = checkDesk(desk, { figures: given.has("json"), cures: true });
-  if (given.has("json")) t.out(json({ ...(checkedJson(checked) as object), folder, written: files.map((f) => f.path) }));
+  const first = findOutFirst(checked, answers);
+  const written = files.map((f) => f.path);
+  if (given.has("json")) t.out(json({ ...(checkedJson(checked) as object), findOut: first, folder, written }));
   else {
     print(t, checkPage(t, checked, cautionsOf(waywright)));
     t.out("\n");
-    print(
-      t,
-      summary(
-        t,
-        checked,
-        folder,
-        files.map((f) => f.path),
-      ),
-    );
+    print(t, summary(t, checked, first, `Wrote ${written.join(" and ")} in ${folder}`));
   }
   return checked.status;
 }
@@ -70,16 +67,24 @@ function write(folder: string, files: ReturnType<typeof filesOf>): void {
   }
 }
 
+/** What was asked and not answered, by the place where it is found out; then what the checks still wait for. */
+function findOutFirst({ answer }: Checked, answers: Answers): FindOut[] {
+  const asked = new Set(questions.flatMap((q) => (q.at ? [`${q.at[0] === "shop" ? "shop" : folderOf(answers)}/${q.at[1]}`] : [])));
+  const waitedFor = answer.measureNext
+    .filter((m) => !asked.has(m.input))
+    .map((m) => ({ where: m.says.replace(/ is not known$/, ""), what: m.measure === "" ? [] : [m.measure.replace(/\.$/, "")] }));
+  return [...leftOpen(answers), ...waitedFor].slice(0, firstThings);
+}
+
 /** What fails already, and what to find out first. */
-function summary(t: Terminal, { answer, counts }: Checked, folder: string, paths: readonly string[]): Page {
+function summary(t: Terminal, { answer, counts }: Checked, first: readonly FindOut[], wrote: string): Page {
   const page = pageFor(t);
-  page.say(`Wrote ${paths.join(" and ")} in ${folder}: ${tally(counts)}.`);
+  page.say(`${wrote}: ${tally(counts)}.`);
   const fails = answer.checks.filter((c) => c.verdict === "fails");
   if (fails.length > 0) page.say(toned(t, "Fails already", "strong"));
-  for (const c of fails) page.say(`${c.asks} (${c.address})`, "  ", "    ");
-  const first = answer.measureNext.slice(0, firstThings);
+  for (const c of fails) page.say(`${aboutOf(c)}: ${c.asks}`, "  ", "    ");
   if (first.length > 0) page.say(toned(t, "Find out before buying", "strong"));
-  first.forEach((m, i) => page.say(`${m.says}. ${m.measure}`, `  ${i + 1}. `));
+  first.forEach(({ where, what }, i) => page.say(`${[where, listed(what)].filter(Boolean).join(": ")}.`, `  ${i + 1}. `));
   return page;
 }
 
@@ -90,10 +95,9 @@ async function ask(t: Terminal): Promise<Answers> {
       "argument-missing",
       "nobody sits here to be asked; give the answers with --from FILE (waywright new --questions names them)",
     );
-  const lines = createInterface({ input: process.stdin, output: process.stderr });
-  const ended = new Misuse("answer-bad", "the answers ended before the last question; nothing was written");
-  const closed = new Promise<never>((_, reject) => lines.once("close", () => reject(ended)));
-  closed.catch(() => undefined); // closing after the last answer is the usual end
+  const lines = createInterface({ input: process.stdin, output: process.stderr, prompt: "> " });
+  // Lines wait in it until they are asked for, so that answers may be pasted all at once.
+  const typed = lines[Symbol.asyncIterator]();
   const answers: Record<string, string> = {};
   try {
     t.err("Leave an answer empty when you don't know it.\n\n");
@@ -102,7 +106,9 @@ async function ask(t: Terminal): Promise<Answers> {
       addQuestion(page, q, i);
       t.err(`${page.lines.join("\n")}\n`);
       for (;;) {
-        const answer = await Promise.race([lines.question("> "), closed]);
+        lines.prompt();
+        const { value: answer, done } = await typed.next();
+        if (done === true) throw new Misuse("answer-bad", "the answers ended before the last question; nothing was written");
         const mistake = mistakeIn(q, answer, waywright.keys);
         if (!mistake) {
           if (!isDontKnow(answer)) answers[q.name] = answer.trim();

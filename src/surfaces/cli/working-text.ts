@@ -38,7 +38,8 @@ function addComputed(page: Page, t: Terminal, w: Working): void {
   const left = w.symbol === "" ? "value" : w.symbol;
   if (w.formula !== null) page.say(`${left} = ${w.formula}`, "  ", "      ");
   if (w.method !== null) page.say(`worked out by: ${w.method}`, "  ", "    ");
-  if (w.numbers !== null && w.numbers !== w.formula && w.numbers !== w.amount?.text) page.say(`${left} = ${quantity(t, w.numbers)}`, "  ", "      ");
+  if (w.numbers !== null && w.numbers !== w.formula && w.numbers !== w.amount?.text)
+    page.say(`${left} = ${quantity(t, w.numbers)}`, "  ", "      ");
   page.say(`${left} = ${w.amount ? amountText(t, w.amount) : "no single number"}${marks(w)}`, "  ", "      ");
   addNeeds(page, t, w.needs);
 }
@@ -54,7 +55,14 @@ function addNeeds(page: Page, t: Terminal, needs: readonly NeedAnswer[]): void {
   if (isOneKind) {
     // Shares of a slot: one figure of many things, said once, and named by the thing.
     page.say(`of each ${first.says} (${first.address?.split(".").at(-1) ?? ""})`, "    ");
-    page.add(...table([{ head: "" }, { head: "" }], needs.map((n) => [n.name, amountText(t, n)]), t.width, "    "));
+    page.add(
+      ...table(
+        [{ head: "" }, { head: "" }],
+        needs.map((n) => [n.name, amountText(t, n)]),
+        t.width,
+        "    ",
+      ),
+    );
     return;
   }
   const wide = Math.max(...needs.map((n) => widthOf(n.name)).filter((n) => n <= longestSymbol), 0);

@@ -107,7 +107,7 @@ function Control({ id, field, text, isBad, type }: ControlProps): JSX.Element {
 function Below({ id, error, elsewhere }: { id: string; error: WorkError | null; elsewhere: ReadonlySet<string> }): JSX.Element {
   const [isOpen, setOpen] = useState(false);
   const { reply } = useLatest("figureForm", isOpen ? { figure: id } : null);
-  const fields = (reply ?? []).filter((f) => !elsewhere.has(f.id));
+  const fields = (reply?.fields ?? []).filter((f) => !elsewhere.has(f.id));
   return (
     <details class="below" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary class="small">from what</summary>

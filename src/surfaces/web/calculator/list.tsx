@@ -1,6 +1,6 @@
 // Every figure of every room, found by a few letters; each is a link that holds it.
 import type { JSX } from "preact";
-import { useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { found } from "../model/match.ts";
 import { counted } from "../model/numbers.ts";
 import { Symbol_ } from "../parts/symbol.tsx";
@@ -11,6 +11,8 @@ import "../styles/entry.css";
 export function FigureList({ figures, chosen }: { figures: readonly FigureHead[]; chosen: string | null }): JSX.Element {
   const [query, setQuery] = useState("");
   const list = useRef<HTMLDivElement>(null);
+  // The one that a link chose may stand far down.
+  useEffect(() => list.current?.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest" }), []);
   const shown = found(query, figures, figures.length);
   const rooms = [...new Set(shown.map((f) => f.room))];
   /** Arrows walk the links, as in any list that a search narrows. */

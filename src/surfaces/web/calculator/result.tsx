@@ -9,16 +9,17 @@ import { capital } from "../model/names.ts";
 import { Shares } from "../parts/shares.tsx";
 import { Source } from "../parts/source.tsx";
 import { Svg } from "../parts/svg.tsx";
-import type { FormField, WorkReply } from "../worker/working-out.ts";
+import type { FigureForm, FormField, WorkReply } from "../worker/working-out.ts";
 
 interface ResultProps {
   readonly reply: WorkReply;
   readonly isStale: boolean;
+  readonly form: FigureForm | null;
   readonly fields: readonly FormField[];
 }
 
-export function Result({ reply, isStale, fields }: ResultProps): JSX.Element {
-  if ("error" in reply) return <Refused error={reply.error} fields={fields} isStale={isStale} />;
+export function Result({ reply, isStale, form, fields }: ResultProps): JSX.Element {
+  if ("error" in reply) return <Refused error={reply.error} form={form} fields={fields} isStale={isStale} />;
   const { worked } = reply;
   const w = worked.working;
   const amount = w.amount;
@@ -75,23 +76,44 @@ export function Result({ reply, isStale, fields }: ResultProps): JSX.Element {
   );
 }
 
-/** What is still wanted, by the words of its field; a mistake stands at its field as well. */
-function Refused({ error, fields, isStale }: { error: WorkError; fields: readonly FormField[]; isStale: boolean }): JSX.Element {
+interface RefusedProps extends Omit<ResultProps, "reply"> {
+  readonly error: WorkError;
+}
+
+/** What is still wanted, by the words of its field, under the formula; a mistake stands at its field as well. */
+function Refused({ error, form, fields, isStale }: RefusedProps): JSX.Element {
   const nameOf = (name: string): string => fields.find((f) => f.name === name || f.id === name)?.says ?? name;
   return (
-    <div class={isStale ? "result-of stale" : "result-of"} role="status">
-      {error.missing ? (
-        <>
-          <p>Still wanted:</p>
-          <ul class="wants">
-            {error.missing.map((name) => (
-              <li key={name}>{nameOf(name)}</li>
-            ))}
-          </ul>
-        </>
-      ) : (
-        <p class={error.name === undefined ? "" : "wrong"}>{capital(error.message)}</p>
-      )}
+    <div class={isStale ? "result-of stale" : "result-of"}>
+      {form?.formula ? (
+        <div class="formula" tabIndex={0} role="group" aria-label="Formula">
+          <div class="fl">
+            <Svg class="fr" text={form.symbol} />
+            <span class="eq">=</span>
+            <Svg text={form.formula} />
+          </div>
+        </div>
+      ) : form?.method ? (
+        <p class="method">
+          <span class="q">Worked out by: </span>
+          {form.method}
+        </p>
+      ) : null}
+      <div class="still" role="status">
+        {error.missing ? (
+          <>
+            <p>Still wanted:</p>
+            <ul class="wants">
+              {error.missing.map((name) => (
+                <li key={name}>{nameOf(name)}</li>
+              ))}
+            </ul>
+          </>
+        ) : (
+          <p class={error.name === undefined ? "" : "wrong"}>{capital(error.message)}</p>
+        )}
+      </div>
+      <p class="srcs small q">{form === null || form.source === "" ? "" : `Source: ${form.source}.`}</p>
     </div>
   );
 }

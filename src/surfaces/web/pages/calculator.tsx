@@ -16,6 +16,7 @@ import { wished } from "../model/wishes.ts";
 import { Page } from "../shell/page.tsx";
 import type { FigureHead } from "../worker/working-out.ts";
 import "../styles/room.css";
+import "../styles/entry.css";
 import "../styles/calculator.css";
 
 export function CalculatorPage(): JSX.Element {
@@ -42,7 +43,7 @@ function Figure({ head }: { head: FigureHead }): JSX.Element {
   const system = systemNow();
   const form = useLatest("figureForm", { figure: head.id });
   const { reply, isStale, failed } = useLatest("workFigure", { figure: head.id, values: Object.fromEntries(values), system });
-  const fields = form.reply ?? [];
+  const fields = form.reply?.fields ?? [];
   const names = new Set(fields.map((f) => f.name));
   const missing = reply !== null && "error" in reply ? (reply.error.missing ?? []) : [];
   // What lies deeper: what is still wanted, and what was given already, in the order in which they came up.
@@ -72,7 +73,7 @@ function Figure({ head }: { head: FigureHead }): JSX.Element {
       </form>
       <div class="one">
         {failed === null ? null : <p class="wrong">This cannot be worked out: {failed}</p>}
-        {reply === null ? <p class="q">…</p> : <Result reply={reply} isStale={isStale} fields={[...fields, ...deeper]} />}
+        {reply === null ? <p class="q">…</p> : <Result reply={reply} isStale={isStale} form={form.reply} fields={[...fields, ...deeper]} />}
         <Along head={head} fields={[...fields, ...deeper]} system={system} />
       </div>
     </>

@@ -16,6 +16,7 @@ import { type Column, Comparison } from "../compare/table.tsx";
 import { followAddress, isTriedChosen, leaveTried, triedValues, triesOf } from "../compare/tried.ts";
 import { WhatIf } from "../compare/what-if.tsx";
 import { LostPage } from "./lost.tsx";
+import "../styles/entry.css";
 import "../styles/compare.css";
 
 export function ComparePage(): JSX.Element {

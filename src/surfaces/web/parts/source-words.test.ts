@@ -8,6 +8,7 @@ const cases: [OriginAnswer, string | null, string, string][] = [
   [{ by: "line", says: "plate, lathe/machine.yaml:8", place }, "7.5 hp", "plate", "plate"],
   [{ by: "line", says: "local-code, lathe/machine.yaml:8", place }, "40 A", "local-code", "local code"],
   [{ by: "line", says: "lathe/machine.yaml:8", place }, "18 m", "typed", "file"],
+  [{ by: "given", says: "given" }, "18 m", "typed", "given"],
   [{ by: "record", says: "record 2026-02-14-motor-resistance", name: "2026-02-14-motor-resistance" }, "1.71 ohm", "measured", "record"],
   [{ by: "option", says: "option more-air", name: "more-air" }, "200 L", "option", "option more-air"],
   [{ by: "option", says: "tried out, not written", name: "tried" }, "8 hp", "typed", "typed, not kept"],

@@ -32,7 +32,7 @@ export function sourceWords(origin: OriginAnswer, written: string | null): { rea
     case "line": {
       const [how = ""] = origin.says.split(", ");
       const icon = known[how];
-      return icon ? { icon, word: how.replace("-", " ") } : { icon: "typed", word: "file" };
+      return icon ? { icon, word: how.replace("-", " ") } : { icon: "typed", word: origin.by === "given" ? "given" : "file" };
     }
   }
 }

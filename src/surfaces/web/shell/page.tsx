@@ -1,7 +1,7 @@
 // The frame of every page: crumb, title, tools, one sentence, and what the page itself brings.
 import type { ComponentChildren, JSX } from "preact";
 import { useEffect } from "preact/hooks";
-import { answer } from "../model/desk.ts";
+import { answer, isSettled } from "../model/desk.ts";
 import { route } from "../model/place.ts";
 import { Drawer } from "../drawer/drawer.tsx";
 import { Head } from "./head.tsx";
@@ -24,7 +24,7 @@ export function Page({ crumb, title, tools, sentence, class: name = "", children
     document.title = [title, crumb, shop].filter((word) => word !== "").join(" · ");
   }, [title, crumb, shop]);
   return (
-    <main id="page">
+    <main id="page" aria-busy={!isSettled.value}>
       <Head crumb={crumb} title={title} tools={tools} />
       <div class="desk">
         <div class="leaf">

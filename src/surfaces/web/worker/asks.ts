@@ -1,6 +1,7 @@
 // Every question the page may ask the worker, by name. A page that needs another adds its function here, in a file of its own.
 import type { Bench } from "./bench.ts";
 import { changes, column, unread } from "./comparing.ts";
+import { completeAt, hoverAt } from "./editing.ts";
 import { fields } from "./fields.ts";
 import { household } from "./household.ts";
 import { kept, valuesIn } from "./kept.ts";
@@ -40,6 +41,9 @@ export const asks = {
   /** A figure from values typed, with no shop; the same along one of them. */
   workFigure,
   workAlong,
+  /** What may be typed at a place of a file, and what stands there. */
+  completeAt,
+  hoverAt,
 } as const satisfies Record<string, (bench: Bench, of: never) => unknown>;
 
 export type Asks = typeof asks;

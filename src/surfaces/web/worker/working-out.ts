@@ -1,6 +1,7 @@
 // The calculator's side of the worker: any figure of any room from values typed, with no shop.
 import { band, isColumn } from "../../../kernel/band.ts";
 import { show, type System } from "../../../kernel/display.ts";
+import { parseFormula, toMathML } from "../../../kernel/formula.ts";
 import type { Kind } from "../../../kernel/kind.ts";
 import { kindInfo } from "../../../kernel/unit.ts";
 import { type Field, fieldOf, fieldsOf, workable, workOut, type WorkError } from "../../../kernel/work.ts";
@@ -30,10 +31,29 @@ export interface FormField extends Field {
   readonly isFigure: boolean;
 }
 
-/** What a figure takes. */
-export function figureForm(bench: Bench, of: { readonly figure: string }): readonly FormField[] {
+/** What can be said of a figure before anything is typed. */
+export interface FigureForm {
+  readonly fields: readonly FormField[];
+  /** MathML of its symbol, and of its formula where one line says it. */
+  readonly symbol: string;
+  readonly formula: string | null;
+  readonly method: string | null;
+  readonly source: string;
+}
+
+/** What a figure takes; null where there is none of that id. */
+export function figureForm(bench: Bench, of: { readonly figure: string }): FigureForm | null {
   const figure = workable(bench.house).find((f) => f.id === of.figure);
-  return figure ? fieldsOf(figure).map((f) => dressedField(bench, f)) : [];
+  if (!figure) return null;
+  const d = figure.decl === "part" ? figure.joint : figure;
+  const formula = "formula" in d && d.formula !== undefined ? toMathML(parseFormula(d.formula)) : null;
+  return {
+    fields: fieldsOf(figure).map((f) => dressedField(bench, f)),
+    symbol: "symbol" in figure ? typeset(figure.symbol) : "",
+    formula,
+    method: "method" in d ? (d.method ?? null) : null,
+    source: "source" in d ? d.source : "",
+  };
 }
 
 /** Fields of what lies below a figure, by its ids. */
