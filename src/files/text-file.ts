@@ -15,6 +15,7 @@ export interface ShopFile {
 export const fileLimit = 5_000_000;
 
 const utf8 = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
+const forgiving = new TextDecoder("utf-8");
 
 /** A finding about a file as a whole. */
 export function fileFinding(code: FindingCode, file: string, says: string): Finding {
@@ -82,8 +83,15 @@ export function asText(path: string, bytes: Buffer): ShopFile | Finding {
     if (text.includes("\0")) return fileFinding("not-text", path, "holds zero bytes, so it is not a text file");
     return { text, hash: sha256(text) };
   } catch {
-    return fileFinding("not-text", path, "not UTF-8; save it as UTF-8");
+    return { ...fileFinding("not-text", path, "not UTF-8 from here on; save it as UTF-8"), place: firstForeign(path, bytes) };
   }
+}
+
+/** Where the first letter stands that is none in UTF-8: mostly a degree sign or an umlaut of an older encoding. */
+function firstForeign(file: string, bytes: Buffer): Finding["place"] {
+  const lines = forgiving.decode(bytes).split("\uFFFD", 1)[0]?.split("\n") ?? [];
+  const [line, column] = [lines.length, (lines.at(-1)?.length ?? 0) + 1];
+  return { file, line, column, endLine: line, endColumn: column + 1 };
 }
 
 /** By its mark, or by the zero that stands beside every plain letter. */

@@ -19,7 +19,9 @@ export function runPanel({ name, unit, x, nominal, low, high }: RunOf): Panel {
   return {
     y: { label: name, unit },
     series: [{ name, x, y: nominal.map((y) => (Number.isFinite(y) ? y : Number.NaN)), role: "base" }],
-    ...(hasBand ? { bands: [{ x: at(x), low: at(low), high: at(high), ...(isWide(at(low), at(high)) ? { words: "5 % to 95 %" } : {}) }] } : {}),
+    ...(hasBand
+      ? { bands: [{ x: at(x), low: at(low), high: at(high), ...(isWide(at(low), at(high)) ? { words: "5 % to 95 %" } : {}) }] }
+      : {}),
   };
 }
 

@@ -2,6 +2,9 @@
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
 
+/** How long a test waits for what the page still computes: a busy machine is slow, and nothing here is about speed. */
+export const soon = { timeout: 30_000 }; // ms
+
 /** Goes to a place and waits until nothing better is coming for it. */
 export async function visit(page: Page, path: string): Promise<void> {
   await page.goto(new URL(path, page.url()).href);
@@ -61,5 +64,5 @@ export function requestsOf(page: Page): string[] {
 export async function changed(read: () => Promise<unknown>, act: () => Promise<void>): Promise<void> {
   const before = JSON.stringify(await read());
   await act();
-  await expect.poll(async () => JSON.stringify(await read())).not.toBe(before);
+  await expect.poll(async () => JSON.stringify(await read()), soon).not.toBe(before);
 }

@@ -2,7 +2,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect } from "vitest";
-import { field, openGroup, settled, visit } from "./desk.ts";
+import { field, openGroup, settled, soon, visit } from "./desk.ts";
 import { pageTest } from "./harness.ts";
 
 const machine = (folder: string): string => join(folder, "lathe/machine.yaml");
@@ -32,7 +32,7 @@ pageTest("a hand edit in another line is taken in, and the edit on the page stan
   const text = readFileSync(machine(shop.folder), "utf8");
   writeFileSync(machine(shop.folder), text.replace("ramp: { up: 4 s", "ramp: { up: 6 s"));
   await openGroup(page, "Drive ramp");
-  await expect.poll(() => field(page, "Time of the ramp up").inputValue()).toBe("6 s");
+  await expect.poll(() => field(page, "Ramp to highest speed").inputValue(), soon).toBe("6 s");
   expect(await field(page, "Current limit set, as a share of rated").inputValue()).toBe("90 %");
   await page.getByRole("button", { name: "Show and keep" }).click();
   await page.getByRole("button", { name: "Keep 1 file" }).click();
@@ -81,7 +81,7 @@ pageTest("two tabs: what one keeps the other shows, and the other's own edit is 
   await page.getByRole("button", { name: "Show and keep" }).click();
   await page.getByRole("button", { name: "Keep 1 file" }).click();
   await page.getByRole("dialog").waitFor({ state: "detached" });
-  await expect.poll(() => field(other, "What the house already draws").inputValue()).toBe("4 to 7 A");
+  await expect.poll(() => field(other, "What the house already draws").inputValue(), soon).toBe("4 to 7 A");
   expect(await field(other, "Rating of the service").inputValue()).toBe("100 A");
   await other.getByRole("button", { name: "Show and keep" }).click();
   await other.getByRole("button", { name: "Keep 1 file" }).click();

@@ -1,6 +1,6 @@
 // A person without a mouse: from the shop to a value changed and taken back, by keys alone.
 import { expect } from "vitest";
-import { settled, visit } from "./desk.ts";
+import { settled, soon, visit } from "./desk.ts";
 import { pageTest } from "./harness.ts";
 
 pageTest("by keys alone: find a value, look at its working, change it, take the change back", async ({ page }) => {
@@ -24,9 +24,9 @@ pageTest("by keys alone: find a value, look at its working, change it, take the 
     .toBe("Rating of the service");
   await page.keyboard.press("Control+a");
   await page.keyboard.type("100 A");
-  await expect.poll(() => page.textContent(".keep-bar p")).toContain("1 edit");
+  await expect.poll(() => page.textContent(".keep-bar p"), soon).toContain("1 edit");
   await page.keyboard.press("Control+z");
-  await expect.poll(() => page.evaluate(() => (document.activeElement as HTMLInputElement).value)).toBe("60 A");
+  await expect.poll(() => page.evaluate(() => (document.activeElement as HTMLInputElement).value), soon).toBe("60 A");
 });
 
 pageTest("every control of the margins page can be reached by Tab, shows where the focus is, and none holds it", async ({ page }) => {

@@ -1,6 +1,6 @@
 // Margins in a real browser: every check on one scale, its working one key away, options and units in one click.
 import { expect } from "vitest";
-import { checksShown, settled, visit } from "./desk.ts";
+import { checksShown, settled, soon, visit } from "./desk.ts";
 import { pageTest } from "./harness.ts";
 
 pageTest(
@@ -35,7 +35,7 @@ pageTest("the sentence at the top counts what the list shows, and one verdict ca
     .toEqual(Array.from({ length: failing }, () => "fails"));
   expect(new URL(page.url()).searchParams.get("verdict")).toBe("fails");
   await page.click(".chips button:has-text('fails')");
-  await expect.poll(async () => (await checksShown(page)).length).toBe(all.length);
+  await expect.poll(async () => (await checksShown(page)).length, soon).toBe(all.length);
 });
 
 pageTest("Enter on a check opens its working, Escape closes it and puts the focus back", async ({ page }) => {
@@ -60,25 +60,25 @@ pageTest("an option laid over cures what it is for, and the address says so", as
   await page.click(".options .more");
   await page.getByRole("checkbox", { name: /Motor in parallel star/ }).check();
   await settled(page);
-  await expect.poll(verdict).toBe("holds");
+  await expect.poll(verdict, soon).toBe("holds");
   expect(new URL(page.url()).searchParams.get("with")).toBe("lathe/reconnect-low");
   await page.getByRole("button", { name: "as found" }).click();
   await settled(page);
-  await expect.poll(verdict).toBe("fails");
+  await expect.poll(verdict, soon).toBe("fails");
 });
 
 pageTest("the unit switch changes every number at once, without asking the server", async ({ page }) => {
   await visit(page, "/lathe?working=lathe/spindle.motor.rated-torque");
   const drawer = page.getByRole("complementary", { name: "Working" });
-  await expect.poll(() => drawer.locator(".big").textContent()).toContain("N·m");
+  await expect.poll(() => drawer.locator(".big").textContent(), soon).toContain("N·m");
   const requests: string[] = [];
   page.on("request", (request) => requests.push(request.url()));
   await page.getByRole("button", { name: "in lbf·ft psi" }).click();
-  await expect.poll(() => drawer.locator(".big").textContent()).toContain("lbf·ft");
-  await expect.poll(() => page.textContent(".draw")).toContain("lbf·ft");
+  await expect.poll(() => drawer.locator(".big").textContent(), soon).toContain("lbf·ft");
+  await expect.poll(() => page.textContent(".draw"), soon).toContain("lbf·ft");
   expect(requests).toEqual([]);
   await page.getByRole("button", { name: "mm N·m bar" }).click();
-  await expect.poll(() => drawer.locator(".big").textContent()).toContain("N·m");
+  await expect.poll(() => drawer.locator(".big").textContent(), soon).toContain("N·m");
 });
 
 pageTest("the machine drawing leads to the rooms, and a block that no room knows says so and bears no verdict", async ({ page }) => {

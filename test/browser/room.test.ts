@@ -1,7 +1,7 @@
 // A room in a real browser: an edit answers at once and without the server, says what it cannot read, and can be taken back.
 import { readFile } from "node:fs/promises";
 import { expect } from "vitest";
-import { changed, checksShown, field, openGroup, requestsOf, settled, visit } from "./desk.ts";
+import { changed, checksShown, field, openGroup, requestsOf, settled, soon, visit } from "./desk.ts";
 import { pageTest } from "./harness.ts";
 
 const margins = async (page: Parameters<typeof checksShown>[0]): Promise<string[]> => (await checksShown(page)).map((row) => row.margin);
@@ -23,7 +23,7 @@ pageTest("a value typed moves margins with no request to the server, and no row 
   expect(requests).toEqual([]);
   await page.getByRole("button", { name: /^restore length of the run/ }).click();
   await settled(page);
-  await expect.poll(() => margins(page)).toEqual(before.map((row) => row.margin));
+  await expect.poll(() => margins(page), soon).toEqual(before.map((row) => row.margin));
 });
 
 pageTest("what cannot be read is said at its field, with what was expected, and the last numbers stand", async ({ page }) => {
@@ -39,7 +39,7 @@ pageTest("what cannot be read is said at its field, with what was expected, and 
   expect(await margins(page)).toEqual(before);
   await rating.fill("60 A");
   await error.waitFor({ state: "detached" });
-  expect(await page.locator(".keep-bar p").textContent()).toContain("0 edits");
+  expect(await page.locator(".keep-bar").count()).toBe(0);
 });
 
 pageTest("not knowing is an answer: it opens a check, and one step back it is known again", async ({ page }) => {
@@ -48,23 +48,23 @@ pageTest("not knowing is an answer: it opens a check, and one step back it is kn
   const before = await verdicts();
   await page.getByRole("button", { name: "Don't know: rating of the service" }).click();
   await settled(page);
-  await expect.poll(verdicts).not.toEqual(before);
+  await expect.poll(verdicts, soon).not.toEqual(before);
   expect((await verdicts()).filter((row) => row.endsWith("open")).length).toBeGreaterThan(
     before.filter((row) => row.endsWith("open")).length,
   );
   await page.keyboard.press("Control+z");
   await settled(page);
-  await expect.poll(verdicts).toEqual(before);
+  await expect.poll(verdicts, soon).toEqual(before);
   await page.keyboard.press("Control+Shift+z");
   await settled(page);
-  await expect.poll(verdicts).not.toEqual(before);
+  await expect.poll(verdicts, soon).not.toEqual(before);
   await page.keyboard.press("Control+z");
 });
 
 pageTest("a remedy that can be laid over is tried out first, and one click makes it an edit", async ({ page }) => {
   await visit(page, "/lathe/spindle");
   const remedy = page.locator(".rem", { has: page.getByRole("button", { name: "a line choke before the drive" }) }).first();
-  await expect.poll(() => remedy.locator(".becomes").count()).toBe(1);
+  await expect.poll(() => remedy.locator(".becomes").count(), soon).toBe(1);
   const promised = await remedy.locator(".becomes .vw").textContent();
   const asks = await remedy.locator("xpath=ancestor::li[contains(@class,'row')]").locator(".nm").textContent();
   await remedy.getByRole("button").click();

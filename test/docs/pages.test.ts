@@ -7,7 +7,7 @@ import { readShop } from "../../src/files/shop-folder.ts";
 import { parseShop, resolve } from "../../src/kernel/model/resolve.ts";
 import { waywright } from "../../src/rooms/index.ts";
 import { readArguments } from "../../src/surfaces/cli/arguments.ts";
-import { blocksOf, layExample, layFiles, pages, printed, root, textOf, toldIn, wordsOf } from "./pages.ts";
+import { blocksOf, layExample, layFiles, pages, printed, ran, root, textOf, toldIn, wordsOf } from "./pages.ts";
 
 const isUpdating = process.env["UPDATE_DOCS"] === "1";
 const scripts = Object.keys((JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { scripts: object }).scripts);
@@ -54,6 +54,20 @@ describe.each(pages)("%s", (page) => {
         const [verb = "", script = ""] = words;
         if (!["ci", "install"].includes(verb)) expect(scripts, line).toContain(verb === "run" ? script : verb);
       } else expect(["cd", "git"], line).toContain(program);
+    }
+  });
+
+  /** What asks, serves or stands on an answer to a question is not run; what stands in a line of its own is. */
+  const isRun = (words: readonly string[]): boolean =>
+    words[0] === "waywright" && !["new", "open", "completion"].includes(words[1] ?? "") && !words.includes("../my-shop");
+  const shells = blocksOf(page).filter((b) => b.language === "sh" && b.text.split("\n").some((l) => isRun(wordsOf(l))));
+  test.runIf(shells.length > 0)("the commands of its shell blocks give an answer", { timeout: 300_000 }, async () => {
+    for (const block of shells) {
+      let at = folder;
+      for (const line of block.text.split("\n").map((l) => wordsOf(l.replace(/\s+#.*$/, "")))) {
+        if (line[0] === "cd") at = join(at, line[1] ?? "");
+        if (isRun(line)) expect([0, 1], line.join(" ")).toContain((await ran(line.slice(1), at)).status);
+      }
     }
   });
 

@@ -69,21 +69,27 @@ export function toldIn(block: Block): Told[] {
   });
 }
 
-/** Runs one command in a folder, with the filters and the one question that the documents use. */
-export async function printed(command: string, folder: string): Promise<string> {
-  const [line = "", asked] = command.split("; ");
-  const isDropped = line.endsWith(" > /dev/null");
-  const [program = "", ...filters] = line.replace(" > /dev/null", "").split(" | ");
-  // Behind a filter a shell would answer with the status of the filter.
-  if (asked !== undefined && (asked !== "echo $?" || filters.length > 0)) throw new Error(`only the status of waywright itself is asked for: ${command}`);
-  const [name, ...words] = wordsOf(program);
-  if (name !== "waywright") throw new Error(`the documents run waywright only, not ${name ?? "nothing"}`);
+/** Runs the words of one command in a folder. */
+export async function ran(words: readonly string[], folder: string): Promise<{ status: number; text: string }> {
   let text = "";
   const write = (more: string): void => {
     text += more;
   };
   const terminal: Terminal = { width: 80, colour: false, unicode: true, asks: false, out: write, err: write };
-  const status = await run(words, terminal, folder);
+  return { status: await run(words, terminal, folder), text };
+}
+
+/** What a command of a console block prints, with the filters and the one question that the documents use. */
+export async function printed(command: string, folder: string): Promise<string> {
+  const [line = "", asked] = command.split("; ");
+  const isDropped = line.endsWith(" > /dev/null");
+  const [program = "", ...filters] = line.replace(" > /dev/null", "").split(" | ");
+  // Behind a filter a shell would answer with the status of the filter.
+  if (asked !== undefined && (asked !== "echo $?" || filters.length > 0))
+    throw new Error(`only the status of waywright itself is asked for: ${command}`);
+  const [name, ...words] = wordsOf(program);
+  if (name !== "waywright") throw new Error(`the documents run waywright only, not ${name ?? "nothing"}`);
+  const { status, text } = await ran(words, folder);
   const lines = isDropped ? [] : filters.reduce(filtered, text.replace(/\n$/, "").split("\n"));
   return [...lines, ...(asked === undefined ? [] : [String(status)])].map((l) => `${l}\n`).join("");
 }

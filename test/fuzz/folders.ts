@@ -1,12 +1,14 @@
 // Folders of the example shop with slips of hand, shuffled lines and hostile bits in them, the same for a seed for ever.
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
+import type { Finding } from "../../src/kernel/finding.ts";
 import { keysOf } from "../../src/kernel/model/keys.ts";
 import { parseShop, resolve } from "../../src/kernel/model/resolve.ts";
 import { smallKeys } from "../../src/kernel/model/small-house.test-help.ts";
 
 const example = new URL("../../examples/heron/", import.meta.url).pathname;
-const files = readdirSync(example, { recursive: true, encoding: "utf8" })
+/** The example shop: each file of the model with its text. */
+export const files = readdirSync(example, { recursive: true, encoding: "utf8" })
   .filter((f) => f.endsWith(".yaml") && statSync(join(example, f)).isFile())
   .toSorted()
   .map((file): [string, string] => [file, readFileSync(join(example, file), "utf8")]);
@@ -58,7 +60,7 @@ const bits = [
 ];
 
 /** A small generator of numbers: mulberry32 of Tommy Ettinger, public domain. */
-function numbers(seed: number): (below: number) => number {
+export function numbers(seed: number): (below: number) => number {
   let state = seed >>> 0;
   return (below) => {
     state = (state + 0x6d2b79f5) >>> 0;
@@ -113,13 +115,26 @@ export function survives(seed: number): void {
   const shop = parseShop(folder, keys, unhurt.get(keys)); // as an edit would: files that did not change are not read again
   const options = [...shop.files.values()].flatMap((f) => f.option?.option ?? []).filter((_, i) => (seed >> i) % 2 === 1);
   const model = resolve(shop, keys, { options, tries: [{ root: "lathe", path: "axes.x.mass", text: "1 kg" }] });
-  for (const { place, excerpt, says } of model.findings) {
+  placed(model.findings, folder);
+  untouched();
+}
+
+/** Throws when a finding stands outside its file, or does not show where. */
+export function placed(findings: readonly Finding[], folder: ReadonlyMap<string, { readonly text: string }>): void {
+  for (const { place, excerpt, says } of findings) {
     const text = folder.get(place.file)?.text;
     if (says === "" || place.line < 1 || place.column < 1) throw new Error(`a finding without a place: ${JSON.stringify(place)}`);
     if (text === undefined) continue;
     if (place.line > text.split("\n").length + 1) throw new Error(`a finding past the end: ${JSON.stringify(place)}`);
     if (excerpt?.includes("\n") !== true) throw new Error("a finding without its caret");
   }
+}
+
+const born = Object.getOwnPropertyNames(Object.prototype).join();
+
+/** Throws when something was written where every object would have it. */
+export function untouched(): void {
   const fresh: Record<string, unknown> = {};
-  if (Object.keys(Object.prototype).length > 0 || fresh["polluted"] !== undefined) throw new Error("a prototype was written to");
+  if (Object.getOwnPropertyNames(Object.prototype).join() !== born || fresh["polluted"] !== undefined)
+    throw new Error("a prototype was written to");
 }

@@ -34,7 +34,9 @@ export function shelf(catalogue: MapNode, keys: Keys, drafts: Draft[]): Shelf {
     }
     if (underway.includes(mark)) {
       const [start = name, ...others] = underway.slice(underway.indexOf(mark)).map((m) => m.slice(of.length + 1));
-      const ring = [...others.map((other) => `like \`${other}\`, which is `), others.length > 0 ? `like \`${start}\`` : "like itself"].join("");
+      const ring = [...others.map((other) => `like \`${other}\`, which is `), others.length > 0 ? `like \`${start}\`` : "like itself"].join(
+        "",
+      );
       drafts.push({ code: "like-ring", says: `\`${start}\` is ${ring}: one entry of a ring has to stand for itself`, place: by.place });
       return undefined;
     }

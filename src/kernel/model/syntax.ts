@@ -23,6 +23,8 @@ interface Slip {
   readonly cure?: { readonly at: number; readonly remove: number; readonly insert: string };
   /** The document does not say what was meant from here on. */
   readonly breaks?: boolean;
+  /** Whatever the parser says after it is a mere consequence. */
+  readonly last?: true;
 }
 
 /** A cured slip may uncover the next one; a file with more than this many layers of them is reported as far as it was read. */
@@ -50,7 +52,7 @@ export function readSyntax(file: string, text: string): Read | { readonly refuse
     const document = [...composer.compose(tokens, true, source.length)][0];
     if (!document) throw new Error("a forced document is missing");
     const errors = readable([...document.errors, ...document.warnings]);
-    const slips = [...found.slips, ...errors.flatMap((e) => slipOf(e, source, place, found.openers))];
+    const slips = [...found.slips, ...upToLast(errors.flatMap((e) => slipOf(e, source, place, found.openers)))];
     const cures = slips.filter((s) => s.cure !== undefined);
     const last = cures.length === 0 || round === mostRounds || (round + 1) * source.length > mostLetters;
     // While there are sure cures, the other errors may be mere consequences: they are kept for the last round.
@@ -61,6 +63,11 @@ export function readSyntax(file: string, text: string): Read | { readonly refuse
     }
     source = cured(source, cures);
   }
+}
+
+function upToLast(slips: readonly Slip[]): readonly Slip[] {
+  const last = slips.findIndex((s) => s.last);
+  return last < 0 ? slips : slips.slice(0, last + 1);
 }
 
 /** The parser's tokens, up to a few that fit nowhere: a text full of those is none of ours, and each costs an error. */
@@ -255,7 +262,8 @@ function slipOf(error: YAMLError, source: string, place: (a: number, b: number) 
       const opener = openers.find((o) => o.at < from && closers[o.sign] !== undefined && error.message.startsWith("Flow"));
       if (opener) {
         const line = place(from, to).line;
-        return [plain(`\`${opener.sign}\` is not closed before line ${line}, which stands no further in`, [opener.at, opener.at + 1])];
+        const says = `\`${opener.sign}\` is not closed before line ${line}, which stands no further in`;
+        return [{ ...plain(says, [opener.at, opener.at + 1]), last: true }];
       }
       // A closer of the other sort was already named.
       if (error.message.startsWith("Flow")) return [];

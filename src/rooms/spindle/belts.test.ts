@@ -15,12 +15,12 @@ const set = { T_0: "200 N", z_b: "2", mu: "0.4", theta: "180 deg", beta: "38 deg
 
 test("at rest a belt between fixed shafts slips at the same torque as a sprung one; at speed it slips sooner", () => {
   const sprung = worked("spindle.belt.slip-torque-sprung", set);
-  expectNear(worked("spindle.belt.slip-torque-fixed", { ...set, m_1: "0.15 kg/m", v: "0 m/s" }), sprung, 1e-12);
-  expectNear(worked("spindle.belt.slip-torque-fixed", { ...set, m_1: "0.15 kg/m", v: "20 m/s" }) / sprung, 1 - (0.15 * 400) / 200, 1e-12);
+  expectNear(worked("spindle.belt.slip-torque-fixed", { ...set, m_1: "0.15 kg/m", v: "0 m/s", k_v: "1" }), sprung, 1e-12);
+  expectNear(worked("spindle.belt.slip-torque-fixed", { ...set, m_1: "0.15 kg/m", v: "20 m/s", k_v: "1" }) / sprung, 1 - (0.15 * 400) / 200, 1e-12);
 });
 
 test("a belt that flies off its pulleys holds nothing", () => {
-  expect(worked("spindle.belt.slip-torque-fixed", { ...set, m_1: "0.15 kg/m", v: "60 m/s" })).toBe(0);
+  expect(worked("spindle.belt.slip-torque-fixed", { ...set, m_1: "0.15 kg/m", v: "60 m/s", k_v: "1" })).toBe(0);
 });
 
 test("a flat belt holds far less than a wedged one", () => {
@@ -47,4 +47,11 @@ test("one slack belt slips under 5 hp, three tight ones hold; gears are not aske
   expect(grip("kind: v-belt, count: 1, strand-tension: 60 N, tension: sprung, friction: 0.3")).toBe("fails");
   expect(grip("kind: v-belt, count: 3, strand-tension: 300 N, tension: sprung, friction: 0.4")).toBe("holds");
   expect(shopOf(mill("kind: gears")).answer.checks.some((c) => c.address.endsWith("grip-holds"))).toBe(false);
+});
+
+test("run to twice base speed, a slack belt gives way there first: torque has halved, its own pull has grown fourfold", () => {
+  const at = (k_v: string, T_0: string) => worked("spindle.belt.slip-torque-fixed", { ...set, T_0, m_1: "0.2 kg/m", v: "11 m/s", k_v });
+  // Grip left, 120 N less m v^2: 95.8 N at base speed; 23.2 N at twice that, where 46.4 N would do for the torque at base.
+  expectNear(at("2", "120 N") / at("1", "120 N"), (2 * (120 - 0.2 * 22 * 22)) / (120 - 0.2 * 11 * 11), 1e-9);
+  expect(at("2", "400 N")).toBe(at("1", "400 N"));
 });

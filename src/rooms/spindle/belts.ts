@@ -3,7 +3,7 @@ import { check, notice } from "../../kernel/check.ts";
 import { figure, first, value } from "../../kernel/figure.ts";
 import { belt, spindle } from "../ground/index.ts";
 import { beltLength, beltWrap, slipTorqueFixed, slipTorqueSprung, spindleTorque as throughBelt } from "./belt.ts";
-import { topRatio } from "./mass.ts";
+import { motorSpeedAtTop, topRatio } from "./mass.ts";
 import { fullFluxSpeed } from "./motor.ts";
 import { motorTopSpeed } from "./motor-inputs.ts";
 import { ratedTorque } from "./motor-plate.ts";
@@ -99,17 +99,31 @@ export const beltSpeed = figure({
   kind: "flow-speed",
   says: "speed of the belt at the motor's base speed",
   formula: "w_b * d_m / 2",
-  source: "definition; above it torque falls faster than grip does",
+  source: "definition",
   needs: { w_b: fullFluxSpeed, d_m: motorPulley },
   of: (x) => (x.w_b * x.d_m) / 2,
   signs: { w_b: "+", d_m: "+" },
 });
 
+export const beltOverBase = figure({
+  id: "spindle.belt.over-base",
+  per: belt,
+  symbol: "k_v",
+  unit: "1",
+  kind: "ratio",
+  says: "highest motor speed wanted as a multiple of its base speed, at least 1",
+  formula: "max(1, w_m / w_b)",
+  source: "definition",
+  needs: { w_m: motorSpeedAtTop, w_b: fullFluxSpeed },
+  of: (x) => Math.max(1, x.w_m / x.w_b),
+  signs: { w_m: "+", w_b: "-" },
+});
 const gripNeeds = {
   T_0: strandTension,
   z_b: beltCount,
   m_1: beltMass,
   v: beltSpeed,
+  k_v: beltOverBase,
   mu: beltFriction,
   theta: wrap,
   beta: first(vGroove, flatFace),
@@ -130,13 +144,14 @@ export const slipFixed = figure({
   per: belt,
   symbol: "T_sl",
   unit: "N*m",
-  says: "motor torque at which the belt slips between fixed shafts",
-  formula: `z_b * max(0, T_0 - m_1 * v^2) * d_m * (${E} - 1) / (${E} + 1)`,
-  source: `${SHIGLEY}, with T_1 + T_2 = 2 T_0: the belt's own centrifugal pull eats grip; the smaller pulley slips first`,
+  says: "motor torque below base speed at which the belt slips between fixed shafts, or would by the torque left at highest speed",
+  formula: `z_b * min(max(0, T_0 - m_1 * v^2), k_v * max(0, T_0 - m_1 * (k_v * v)^2)) * d_m * (${E} - 1) / (${E} + 1)`,
+  source: `${SHIGLEY}, with T_1 + T_2 = 2 T_0: the belt's own centrifugal pull eats grip; above base speed torque falls as 1/v, so the worse of both ends counts; the smaller pulley slips first`,
   needs: gripNeeds,
   when: gripping("fixed"),
-  of: (x) => slipTorqueFixed(set(x)),
-  signs: { T_0: "+", z_b: "+", m_1: "-", v: "-", mu: "+", theta: "+" },
+  // Grip over torque, T_0 - m v^2 over 1/v, has its least at one end of the speeds above base.
+  of: (x) => Math.min(slipTorqueFixed(set(x)), x.k_v * slipTorqueFixed(set({ ...x, v: x.k_v * x.v }))),
+  signs: { T_0: "+", z_b: "+", m_1: "-", mu: "+", theta: "+" },
 });
 export const slipSprung = figure({
   id: "spindle.belt.slip-torque-sprung",

@@ -1,8 +1,7 @@
 // What the motor can give at the spindle at any speed: circuit, drive, bus and ratios together.
 import { perhaps, value } from "../../kernel/figure.ts";
 import { spindle } from "../ground/index.ts";
-import { root } from "../../solve/root.ts";
-import { breakdownTorque, type Circuit, emptyFold, solvedAt } from "./circuit.ts";
+import { breakdownTorque, type Circuit, solvedAt } from "./circuit.ts";
 import { currentLimit, deadTimeFactor, driveCurrent, driveEfficiency, driveMode, overloadShare } from "./drive-inputs.ts";
 import { crestEstimate, dcValley, busPowerFull, valleyHalf, valleyOver } from "./drive-bus.ts";
 import { type Losses } from "./losses.ts";
@@ -11,7 +10,7 @@ import { copperHeatShare, fan, plateFrequency, standstillCooling, standstillCurr
 import { linkShare, ratedCurrent, ratedTorque, ratedVoltage } from "./motor-plate.ts";
 import { frictionShare } from "./spindle-inputs.ts";
 import { type ValleyCurve, valleyOnCurve } from "./valley.ts";
-import { type LimitPoint, plainVoltage, torqueLimitAtSpeed, type VoltageLaw } from "./voltage-laws.ts";
+import { type LimitPoint, plainVoltage, scratch, torqueLimitAtSpeed, type VoltageLaw } from "./voltage-laws.ts";
 
 /** Everything that decides torque at a speed, of one imagined shop. */
 export interface Capability {
@@ -133,28 +132,40 @@ const NONE: MotorPoint = { T: 0, P_bus: 0, f: 0, V: 0, s: 0, I: 0, by: "current"
 export function motorLimit(c: Capability, w: number, I: number): MotorPoint {
   // A bus that cannot carry the power of full flux may still carry less.
   let P = ceilingAt(c, c.P) > 0 ? c.P : 0;
+  const law = lawAt(c, P);
   let f: number | undefined;
   for (let round = 1; ; round += 1) {
-    const law = lawAt(c, P);
-    const point = torqueLimitAtSpeed(c.circuit, law, w, I, f, fold);
+    law.V_max = ceilingAt(c, P);
+    const point = torqueLimitAtSpeed(c.circuit, law, w, I, f, on);
     if (point === null || point.V === 0) return NONE;
     f = point.f;
-    const at = solvedAt(fold, point.V, c.circuit, point.s);
+    const at = solvedAt(on.fold, point.V, c.circuit, point.s);
     const P_bus = Math.max(0, at.P_in) / c.eta_d;
     if (Math.abs(P_bus - P) < SETTLED * c.P || round === ROUNDS) {
       // As torque: friction and fan go with speed; stray loss is taken to go with speed and current squared, so its torque stays finite at rest.
       const lost = (c.losses.P_fw * w) / c.losses.w_fw ** 2 + (c.losses.P_stray / c.losses.w_fw) * (at.I_2 / c.losses.I_2n) ** 2;
-      const T_bd = breakdownTorque(fold, Math.max(point.V, plainVoltage(law, f)));
+      const T_bd = breakdownTorque(on.fold, Math.max(point.V, plainVoltage(law, f)));
       return { T: Math.max(0, point.T - lost), P_bus, f, V: point.V, s: point.s, I: at.I_1, by: point.by, T_bd };
     }
-    P = point.V < law.V_max ? P_bus : powerOnCeiling(c, P_bus / point.V ** 2);
+    P = point.V < law.V_max ? P_bus : powerOnCeiling(c, P_bus / point.V ** 2, P);
   }
 }
-const fold = emptyFold();
+/** Written and read within one call. */
+const on = scratch();
 
-/** The power at which P = conductance V_max(P)^2: what a load that takes power by the square of the volts leaves of them. */
-function powerOnCeiling(c: Capability, conductance: number): number {
-  const power = (P: number): number => conductance * ceilingAt(c, P) ** 2;
-  const most = power(0);
-  return root((P) => power(P) - P, 0, most, SETTLED * 1e-2 * c.P) ?? most;
+/** The power at which P = conductance V_max(P)^2, by the secant from P: a load that goes by the square of the volts, on a bus that sags with it. */
+function powerOnCeiling(c: Capability, conductance: number, from: number): number {
+  let P = from;
+  let change = 0;
+  let missBefore = 0;
+  for (let step = 0; step < ROUNDS; step += 1) {
+    const miss = conductance * ceilingAt(c, P) ** 2 - P;
+    if (Math.abs(miss) < (SETTLED / 10) * c.P) return P;
+    // Volts fall with power: twice as steep a miss as that of a stiff bus is near enough to begin with.
+    const slope = step === 0 ? -2 : (miss - missBefore) / change;
+    change = Math.max(-P, -miss / slope);
+    missBefore = miss;
+    P += change;
+  }
+  return P;
 }

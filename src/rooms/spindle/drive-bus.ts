@@ -5,7 +5,16 @@ import { job } from "../../kernel/job.ts";
 import type { Scope } from "../../kernel/item.ts";
 import { offer } from "../../kernel/slot.ts";
 import { drive } from "../ground/index.ts";
-import { frequency, inductanceToMachine, phases, resistanceToMachine, screenedCable, voltageOffered } from "../supply/index.ts";
+import {
+  frequency,
+  inductanceToMachine,
+  phases,
+  resistanceToMachine,
+  screenedCable,
+  serviceKind,
+  serviceKinds,
+  voltageOffered,
+} from "../supply/index.ts";
 import { type Bus, type BusState, busState } from "./bus.ts";
 import { chokeInductance, outputVoltageMax } from "./drive.ts";
 import {
@@ -16,6 +25,7 @@ import {
   driveCurrent,
   driveEfficiency,
   driveInputCurrent,
+  fedFrom,
   inputPhases,
   motorCableLength,
   singlePhase,
@@ -46,6 +56,54 @@ export const fedPhases = figure({
   source: "supply and drive together",
   needs: { n_s: phases, n_in: first(inputPhases, phases) },
   of: (x) => (Math.min(x.n_s, x.n_in) >= 3 ? 3 : 1),
+});
+
+/** Drives for one phase are made for 200 to 240 V: a star service whose neutral gives that feeds them from there [V]. */
+const ONE_PHASE_CLASS = 200;
+export const feedVoltage = figure({
+  id: "spindle.drive.feed-voltage",
+  per: drive,
+  symbol: "V_f",
+  unit: "V",
+  says: "voltage between the terminals that feed the drive, before it draws anything",
+  method:
+    "that between lines; for a drive fed with one phase that from line to neutral where so written, or where nothing is written and a star service gives 200 V or more there",
+  source: "geometry of the service; drives made for one phase want 200 to 240 V",
+  needs: { V: voltageOffered, kind: serviceKind, n_f: fedPhases, fed: perhaps(fedFrom) },
+  of: (x) => {
+    const neutral = serviceKinds[x.kind].toNeutral * x.V;
+    const usual = x.kind === "three-phase-star" && neutral >= ONE_PHASE_CLASS ? "line-to-neutral" : "line-to-line";
+    return x.n_f < 3 && (x.fed ?? usual) === "line-to-neutral" ? neutral : x.V;
+  },
+  signs: { V: "+" },
+});
+/** One phase of a three-phase service goes out by one conductor and comes back by another; on one phase the run is counted there and back already. */
+const conductors = (x: { n_s: number; n_f: number }): number => (x.n_s >= 3 && x.n_f < 3 ? 2 : 1);
+export const feedResistance = figure({
+  id: "spindle.drive.feed-resistance",
+  per: drive,
+  symbol: "R",
+  unit: "ohm",
+  kind: "small-resistance",
+  says: "resistance before the rectifier: the whole loop of one phase, or each line of three",
+  formula: "if(n_s >= 3, if(n_f >= 3, 1, 2), 1) * R_m",
+  source: "series circuit",
+  needs: { n_s: phases, n_f: fedPhases, R_m: resistanceToMachine },
+  of: (x) => conductors(x) * x.R_m,
+  signs: { R_m: "+" },
+});
+
+export const feedInductance = figure({
+  id: "spindle.drive.feed-inductance",
+  per: drive,
+  symbol: "L_f",
+  unit: "H",
+  says: "inductance of source and run as the drive is fed: the whole loop of one phase, or each line of three",
+  formula: "if(n_s >= 3, if(n_f >= 3, 1, 2), 1) * L_m",
+  source: "series circuit",
+  needs: { n_s: phases, n_f: fedPhases, L_m: inductanceToMachine },
+  of: (x) => conductors(x) * x.L_m,
+  signs: { L_m: "+" },
 });
 
 export const capacitanceEstimate = figure({
@@ -80,7 +138,7 @@ export const busPowerFull = figure({
   says: "power from the bus at rated torque, at the highest speed with full flux",
   formula: "T * w * min(1, 0.85 * V_m / V_n) / (eta_m * eta_d)",
   source: "energy balance; 0.85 of the line's volts is what a loaded bus gives, good enough to name a power",
-  needs: { T: ratedTorque, w: plateSpeed, V_m: voltageOffered, V_n: ratedVoltage, eta_m: plateCircuit.efficiency, eta_d: driveEfficiency },
+  needs: { T: ratedTorque, w: plateSpeed, V_m: feedVoltage, V_n: ratedVoltage, eta_m: plateCircuit.efficiency, eta_d: driveEfficiency },
   of: (x) => (x.T * x.w * Math.min(1, (BUS_SHARE * x.V_m) / x.V_n)) / (x.eta_m * x.eta_d),
   signs: { T: "+", w: "+" },
 });
@@ -93,7 +151,7 @@ export const chokeL = figure({
   says: "inductance of the line choke",
   formula: "x_c * V^2 / (2 * pi * f * P)",
   source: "definition of the percentage, named for the bus power at full flux; its own resistance is left out",
-  needs: { x_c: choke, V: voltageOffered, f: frequency, P: busPowerFull },
+  needs: { x_c: choke, V: feedVoltage, f: frequency, P: busPowerFull },
   of: chokeInductance,
 });
 
@@ -105,12 +163,12 @@ export const sourceL = figure({
   says: "inductance before the rectifier",
   method: "source and run, plus the choke where one is fitted",
   source: "series circuit",
-  needs: { L_m: inductanceToMachine, L_c: perhaps(chokeL) },
+  needs: { L_m: feedInductance, L_c: perhaps(chokeL) },
   of: (x) => x.L_m + (x.L_c ?? 0),
 });
 
 const busNeeds = (P: Ref<number>) =>
-  ({ V: voltageOffered, f: frequency, P, C: busCapacitance, R: resistanceToMachine, L: sourceL, phases: fedPhases }) as const;
+  ({ V: feedVoltage, f: frequency, P, C: busCapacitance, R: feedResistance, L: sourceL, phases: fedPhases }) as const;
 const brief = (x: Bus) => ({ V: x.V, f: x.f, P: x.P, C: x.C, R: x.R, L: x.L, phases: x.phases });
 
 /** Valley of an ideal source: the closed form that carries the simulated one to all samples. */
@@ -123,7 +181,7 @@ const quickValley = (id: string, P: Ref<number>, says: string) =>
     says,
     method: "where the discharge sqrt(V_p^2 - 2 P t / C) meets the next half-wave; a line without impedance",
     source: "energy balance of the capacitor",
-    needs: { V: voltageOffered, f: frequency, P, C: busCapacitance, phases: fedPhases },
+    needs: { V: feedVoltage, f: frequency, P, C: busCapacitance, phases: fedPhases },
     of: idealValley,
     signs: { V: "+", P: "-", C: "+" },
   });
@@ -180,7 +238,7 @@ export const crestEstimate = figure({
   says: "crest of the line",
   formula: "sqrt(2) * V",
   source: "definition",
-  needs: { V: voltageOffered },
+  needs: { V: feedVoltage },
   of: (x) => Math.SQRT2 * x.V,
   signs: { V: "+" },
 });
@@ -201,7 +259,7 @@ export const dcCrest = simulated({
 });
 
 /** True power factor of a one-phase rectifier without choke, middle of its usual band: only carries the simulation to all samples. */
-const USUAL_FACTOR = 0.63;
+export const USUAL_FACTOR = 0.63;
 const currentEstimate = (id: string, per: Scope, P: Ref<number>, says: string) =>
   figure({
     id,
@@ -211,7 +269,7 @@ const currentEstimate = (id: string, per: Scope, P: Ref<number>, says: string) =
     says,
     formula: "P / (if(n_f >= 3, sqrt(3), 1) * V * 0.63)",
     source: "definition with the usual power factor of a one-phase rectifier",
-    needs: { P, V: voltageOffered, n_f: fedPhases },
+    needs: { P, V: feedVoltage, n_f: fedPhases },
     of: (x) => x.P / ((x.n_f >= 3 ? Math.sqrt(3) : 1) * x.V * USUAL_FACTOR),
     signs: { P: "+", V: "-" },
   });
@@ -249,7 +307,7 @@ export const inputPowerFactor = figure({
   says: "true power factor at the line",
   formula: "P / (if(n_f >= 3, sqrt(3), 1) * V * I)",
   source: "definition; losses before the bus left out (below 2 %)",
-  needs: { P: busPowerFull, V: voltageOffered, I: inputCurrent, n_f: fedPhases },
+  needs: { P: busPowerFull, V: feedVoltage, I: inputCurrent, n_f: fedPhases },
   of: (x) => x.P / ((x.n_f >= 3 ? Math.sqrt(3) : 1) * x.V * x.I),
 });
 
@@ -285,7 +343,7 @@ export const settledValley = figure({
     v_half: valleyHalf,
     v_full: dcValley,
     v_over: valleyOver,
-    V_m: voltageOffered,
+    V_m: feedVoltage,
     V_n: ratedVoltage,
     k_dt: deadTimeFactor,
   },
@@ -335,7 +393,7 @@ export const ratedBusPower = figure({
   says: "power from the bus at the drive's own rated current",
   formula: "sqrt(3) * V * I_d * pf_m / eta_d",
   source: "definition",
-  needs: { V: voltageOffered, I_d: driveCurrent, pf_m: motorFactor, eta_d: driveEfficiency },
+  needs: { V: feedVoltage, I_d: driveCurrent, pf_m: motorFactor, eta_d: driveEfficiency },
   of: (x) => (Math.sqrt(3) * x.V * x.I_d * x.pf_m) / x.eta_d,
 });
 
@@ -344,7 +402,7 @@ const ratedJob = job<{ V: number; f: number; P: number; C: number }, Record<keyo
   version: 1,
   run: (brief_) => ({ ...ratedBusState(brief_) }),
 });
-const ratedNeeds = { V: voltageOffered, f: frequency, P: ratedBusPower, C: busCapacitance } as const;
+const ratedNeeds = { V: feedVoltage, f: frequency, P: ratedBusPower, C: busCapacitance } as const;
 const ON_THREE = "the same simulation on three stiff phases at the drive's rated current: what it was built to stand";
 export const ratedLineCurrent = simulated({
   id: "spindle.drive.rated-line-current",
@@ -404,11 +462,11 @@ export const onePhaseRating = simulated({
   method: "largest share at which neither line nor capacitor current passes what the drive was built for",
   source: "own simulation on this supply; valid only where the drive's papers allow one phase",
   needs: {
-    V: voltageOffered,
+    V: feedVoltage,
     f: frequency,
     P: ratedBusPower,
     C: busCapacitance,
-    R: resistanceToMachine,
+    R: feedResistance,
     L: sourceL,
     I_line: lineCurrentBuiltFor,
     I_C: ratedCapacitorCurrent,

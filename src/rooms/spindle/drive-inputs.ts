@@ -27,6 +27,13 @@ export const inputPhases = input({
   says: "phases the drive was made to be fed with",
   measure: "Data sheet or plate of the drive.",
 });
+export const fedFrom = wordInput({
+  key: "fed",
+  per: drive,
+  says: "what a drive on one phase stands between",
+  words: ["line-to-line", "line-to-neutral"],
+  measure: "Its papers and the terminals it is wired to, by a licensed person: two lines, or a line and the neutral.",
+});
 export const singlePhase = wordInput({
   key: "single-phase",
   per: drive,

@@ -1,7 +1,10 @@
 // The voltages of a drive's bus against each other: it gives up below, brakes above, and trips last.
 import { notice } from "../../kernel/check.ts";
+import { show } from "../../kernel/display.ts";
 import { drive } from "../ground/index.ts";
 import { busTrip, resistorOn, underVoltage } from "./drive-inputs.ts";
+
+const volts = (V: number): string => show(V, "voltage", { units: "metric" }).text;
 
 export const chopperAfterTrip = notice({
   id: "spindle.drive.chopper-after-trip",
@@ -13,7 +16,7 @@ export const chopperAfterTrip = notice({
   of: (x) =>
     x.V_on < x.V_trip
       ? null
-      : `the chopper switches on at ${x.V_on} V and the drive trips at ${x.V_trip} V: its resistor would never carry current. Swapped?`,
+      : `the chopper switches on at ${volts(x.V_on)} and the drive trips at ${volts(x.V_trip)}: its resistor would never carry current. Swapped?`,
 });
 
 export const givesUpAboveTrip = notice({
@@ -26,5 +29,5 @@ export const givesUpAboveTrip = notice({
   of: (x) =>
     x.V_uv < x.V_trip
       ? null
-      : `the drive gives up below ${x.V_uv} V and trips at ${x.V_trip} V: no voltage is left at which it runs. Swapped?`,
+      : `the drive gives up below ${volts(x.V_uv)} and trips at ${volts(x.V_trip)}: no voltage is left at which it runs. Swapped?`,
 });

@@ -115,16 +115,19 @@ export const cableCriticalLength = figure({
   of: (x) => criticalCableLength({ v: CABLE_WAVE_SPEED, t_r: x.t_r }),
 });
 
+/** Peak behind an edge filter as a multiple of the bus [1]; practice, unchecked. */
+const EDGE_FILTERED = 1.5;
 export const windingStress = figure({
   id: "spindle.motor.insulation-stress",
   per: drive,
   symbol: "V_pk",
   unit: "V",
   says: "peak between the terminals of the winding, braking up to the trip of the drive",
-  method: "V_dc (1 + min(1, l / l_c)): edges are thrown back at the motor; behind an edge or sine filter nothing is, and V_dc stays",
-  source: "lossless line, open at the motor; an upper bound",
+  method:
+    "V_dc (1 + min(1, l / l_c)): edges are thrown back at the motor; an edge filter holds them to 1.5 V_dc, behind a sine filter V_dc stays",
+  source: "lossless line, open at the motor; an upper bound; what edge filters hold: practice, unchecked, their papers say",
   needs: { V_dc: busTrip, l: motorCableLength, l_c: cableCriticalLength, filter: perhaps(outputFilter) },
-  of: (x) => (x.filter === null ? insulationStress(x) : x.V_dc),
+  of: (x) => (x.filter === "sine" ? x.V_dc : Math.min(insulationStress(x), x.filter === "edge" ? EDGE_FILTERED * x.V_dc : Infinity)),
 });
 export const windingStands = figure({
   id: "spindle.motor.insulation-limit",

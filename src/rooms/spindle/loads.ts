@@ -1,12 +1,17 @@
 // What the spindle and the small motors draw from the line, offered to the supply.
-import { figure, input, perhaps } from "../../kernel/figure.ts";
+import { figure, first, input, perhaps } from "../../kernel/figure.ts";
 import { offer, slot } from "../../kernel/slot.ts";
 import { compressor, motor, pump, spindle } from "../ground/index.ts";
-import { draws, eachDraw, eachShare, ownDrive, peaks, phases, shopDraws, starts, voltageOffered } from "../supply/index.ts";
-import { fedPhases, lineCurrentAt } from "./drive-bus.ts";
-import { driveEfficiency, inputPhases } from "./drive-inputs.ts";
+import { draws, eachDraw, eachShare, lineFactor, ownDrive, peaks, phases, shopDraws, starts, voltageOffered } from "../supply/index.ts";
+import { fedPhases, feedVoltage, lineCurrentAt, USUAL_FACTOR } from "./drive-bus.ts";
+import { driveEfficiency, rampUp } from "./drive-inputs.ts";
+import { frictionAtMotor, motorSpeedAtTop, referredInertia } from "./mass.ts";
+import { fullFluxSpeed } from "./motor.ts";
+import { overloadTorque } from "./spin-up.ts";
 import { plateCircuit } from "./motor-circuit.ts";
-import { plateCurrent, platePower, plateVoltage } from "./motor-inputs.ts";
+import { armatureCurrent, formFactor } from "./motor-dc.ts";
+import { motorKind, motorTopSpeed, plateCurrent, platePhases, platePower, plateVoltage } from "./motor-inputs.ts";
+import { servoLoad } from "./motor-servo.ts";
 import { cutBusPower } from "./reach.ts";
 
 export const busPowers = slot({
@@ -18,6 +23,33 @@ export const busPowers = slot({
   unit: "W",
 });
 export const cutOffer = offer(busPowers, cutBusPower);
+
+export const rampBusPower = figure({
+  id: "spindle.ramp-bus-power",
+  per: spindle,
+  symbol: "P_up",
+  unit: "W",
+  says: "greatest power from the bus while the spindle speeds up on the ramp written in the drive",
+  method: "(J w/t + T_f) w / (eta_m eta_d) at the end of the drive's ramp, at most what overload torque gives at the speed with full flux",
+  source: "energy balance; above full flux a motor gives power rather than torque; efficiency as at plate load",
+  needs: {
+    T: overloadTorque,
+    w_b: fullFluxSpeed,
+    w: motorSpeedAtTop,
+    J: referredInertia,
+    T_f: frictionAtMotor,
+    t: rampUp,
+    eta_m: plateCircuit.efficiency,
+    eta_d: driveEfficiency,
+  },
+  of: (x) => {
+    const most = x.T * Math.min(x.w_b, x.w);
+    const ramp = x.t > 0 ? ((x.J * x.w) / x.t + x.T_f) * x.w : Infinity;
+    return Math.min(most, ramp) / (x.eta_m * x.eta_d);
+  },
+  signs: { T: "+", w_b: "+", w: "+", J: "+", T_f: "+", t: "-", eta_m: "-", eta_d: "-" },
+});
+export const rampOffer = offer(busPowers, rampBusPower);
 
 export const peakBusPower = figure({
   id: "spindle.peak-bus-power",
@@ -36,17 +68,57 @@ const peak = lineCurrentAt("spindle.peak-line-current", spindle, peakBusPower, "
 export const peakCurrentEstimate = peak.estimate;
 export const peakCurrent = peak.current;
 
+/** A supply is filled by its most loaded line: on three phases that line's current counts as if all three carried it. */
+const MOST_LOADED = "definition of apparent power; on three phases that of the most loaded line, three times";
+export const drawByBus = figure({
+  id: "spindle.draw-by-bus",
+  per: spindle,
+  symbol: "S_b",
+  unit: "VA",
+  says: "largest draw of the spindle drive, by its bus",
+  formula: "if(n_ph >= 3, sqrt(3), 1) * V * I",
+  source: MOST_LOADED,
+  needs: { V: voltageOffered, I: peakCurrent, n_ph: phases },
+  of: (x) => lineFactor(x.n_ph) * x.V * x.I,
+  signs: { I: "+" },
+});
+export const drawOfDc = figure({
+  id: "spindle.draw-of-dc",
+  per: spindle,
+  symbol: "S_dc",
+  unit: "VA",
+  says: "largest draw of a dc spindle drive, at the plate current of its armature",
+  formula: "if(n_ph >= 3, sqrt(3), 1) * V * F * I_an",
+  source: `a single-phase bridge hands its line the whole armature current; ${MOST_LOADED}`,
+  needs: { V: voltageOffered, F: formFactor, I_an: armatureCurrent, n_ph: phases },
+  when: [{ word: motorKind, is: ["dc"] }],
+  of: (x) => lineFactor(x.n_ph) * x.V * x.F * x.I_an,
+  signs: { V: "+", F: "+", I_an: "+" },
+});
+export const drawOfServo = figure({
+  id: "spindle.draw-of-servo",
+  per: spindle,
+  symbol: "S_sv",
+  unit: "VA",
+  says: "largest draw of a servo spindle drive, at its torque for hours and its highest speed",
+  formula: "if(n_ph >= 3, sqrt(3) * V, V) * T * n / (eta_d * if(n_f >= 3, sqrt(3), 1) * V_f * 0.63)",
+  source: `definition with the usual power factor of a rectifier without choke, copper loss left out; ${MOST_LOADED}`,
+  needs: { V: voltageOffered, V_f: feedVoltage, T: servoLoad, n: motorTopSpeed, eta_d: driveEfficiency, n_ph: phases, n_f: fedPhases },
+  when: [{ word: motorKind, is: ["servo"] }],
+  of: (x) => (lineFactor(x.n_ph) * x.V * x.T * x.n) / (x.eta_d * lineFactor(x.n_f) * x.V_f * USUAL_FACTOR),
+  signs: { T: "+", n: "+", eta_d: "-" },
+});
 export const spindleDraw = figure({
   id: "spindle.draw",
   per: spindle,
   symbol: "S_sp",
   unit: "VA",
   says: "largest draw of the spindle drive",
-  formula: "if(n_f >= 3, sqrt(3), 1) * V * I",
-  source: "definition of apparent power",
-  needs: { V: voltageOffered, I: peakCurrent, n_f: fedPhases },
-  of: (x) => (x.n_f >= 3 ? Math.sqrt(3) : 1) * x.V * x.I,
-  signs: { I: "+" },
+  formula: "S",
+  source: "by the kind of motor",
+  needs: { S: first(drawByBus, drawOfDc, drawOfServo) },
+  of: (x) => x.S,
+  signs: { S: "+" },
 });
 export const spindleOffer = offer(draws, spindleDraw);
 export const spindleOwn = offer(ownDrive, spindleDraw);
@@ -66,13 +138,13 @@ export const cuttingShareInList = offer(eachShare, cuttingShare);
 
 /** What a rectifier adds to the volt-amperes of a small motor behind a drive; between 1.2 and 1.6 by the power factors of bus simulations, assumption. */
 const RECTIFIER = 1.3;
-const plateDraw = (x: { V: readonly number[]; I: readonly number[]; n_in: number | null; n_ph: number }): number => {
+/** Plate volt-amperes of a motor; one phase of three fills one line, and that line counts. */
+const plateDraw = (x: { V: readonly number[]; I: readonly number[]; phases: string; kind: string | null; n_ph: number }): number => {
   const [V = 0, I = 0] = [x.V[0], x.I[0]];
-  if (x.n_in !== null) return RECTIFIER * Math.sqrt(3) * V * I;
-  return (x.n_ph >= 3 ? Math.sqrt(3) : 1) * V * I;
+  const one = x.phases === "1" || x.kind === "capacitor";
+  return (one && x.n_ph < 3 ? 1 : Math.sqrt(3)) * V * I;
 };
-const PLATE_DRAW =
-  "plate volts times amperes, with the root of three on three phases; behind a drive sqrt(3) V I times 1.3 for its rectifier";
+const PLATE_DRAW = "plate volts times amperes, times sqrt(3) unless its plate says one phase and so does the service";
 
 export const pumpDraw = figure({
   id: "spindle.pump-draw",
@@ -80,10 +152,23 @@ export const pumpDraw = figure({
   symbol: "S_p",
   unit: "VA",
   says: "largest draw of the pump motor",
-  method: PLATE_DRAW,
+  method: `${PLATE_DRAW}; behind a drive times 1.3 for its rectifier, and counted at its most loaded line where one phase of three feeds it`,
   source: "plate; the factor of a small rectifier is an assumption",
-  needs: { V: plateVoltage, I: plateCurrent, n_in: perhaps(inputPhases), n_ph: phases },
-  of: plateDraw,
+  needs: {
+    V: plateVoltage,
+    I: plateCurrent,
+    phases: platePhases,
+    kind: perhaps(motorKind),
+    n_ph: phases,
+    n_f: perhaps(fedPhases),
+    V_m: voltageOffered,
+    V_f: perhaps(feedVoltage),
+  },
+  of: (x) => {
+    const S = plateDraw(x);
+    if (x.n_f === null || x.V_f === null) return S;
+    return (RECTIFIER * S * lineFactor(x.n_ph) * x.V_m) / (lineFactor(x.n_f) * x.V_f);
+  },
 });
 export const pumpOffer = offer(draws, pumpDraw);
 
@@ -104,11 +189,20 @@ export const compressorDraw = figure({
   symbol: "S_c",
   unit: "VA",
   says: "largest draw of the compressor motor, running",
-  method: "plate volts times amperes, with the root of three on three phases; without a plate its input power over 0.85",
+  method: `${PLATE_DRAW}; without a plate its input power over 0.85`,
   source: "plate; power factor of small motors: practice, unchecked",
-  needs: { V: perhaps(plateVoltage), I: perhaps(plateCurrent), P_in: perhaps(compressorInput), n_ph: phases },
+  needs: {
+    V: perhaps(plateVoltage),
+    I: perhaps(plateCurrent),
+    P_in: perhaps(compressorInput),
+    phases: platePhases,
+    kind: perhaps(motorKind),
+    n_ph: phases,
+  },
   of: (x) =>
-    x.V !== null && x.I !== null ? plateDraw({ V: x.V, I: x.I, n_in: null, n_ph: x.n_ph }) : (x.P_in ?? Number.NaN) / SMALL_MOTOR_FACTOR,
+    x.V !== null && x.I !== null
+      ? plateDraw({ V: x.V, I: x.I, phases: x.phases, kind: x.kind, n_ph: x.n_ph })
+      : (x.P_in ?? Number.NaN) / SMALL_MOTOR_FACTOR,
   valid: (x) =>
     (x.V !== null && x.I !== null) || x.P_in !== null ? null : "neither plate nor input power of the compressor motor is entered",
 });

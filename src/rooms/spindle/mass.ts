@@ -2,8 +2,10 @@
 import { standardGravity } from "../../kernel/constants.ts";
 import { figure, first, input, known } from "../../kernel/figure.ts";
 import { motor, spindle } from "../ground/index.ts";
+import { dcRatedTorque } from "./motor-dc.ts";
 import { motorInertia, platePower } from "./motor-inputs.ts";
 import { ratedTorque } from "./motor-plate.ts";
+import { servoLoad } from "./motor-servo.ts";
 import { dropHeight, inertiaSlowingDown, inertiaSpeedingUp, storedEnergy as energyOf } from "./motion.ts";
 import { ratios } from "./ratios.ts";
 import { chuckInertia, frictionShare, spindleInertia, topSpeedWanted } from "./spindle-inputs.ts";
@@ -136,7 +138,7 @@ export const frictionEstimate = figure({
   says: "friction of spindle and belt near standstill, guessed",
   formula: "i * k_f * T_n",
   source: "share of rated motor torque, engineering assumption",
-  needs: { i: topRatio, k_f: frictionShare, T_n: ratedTorque },
+  needs: { i: topRatio, k_f: frictionShare, T_n: first(ratedTorque, dcRatedTorque, servoLoad) },
   of: (x) => x.i * x.k_f * x.T_n,
   signs: { i: "+", k_f: "+", T_n: "+" },
 });

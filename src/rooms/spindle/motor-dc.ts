@@ -2,7 +2,7 @@
 import { check, notice } from "../../kernel/check.ts";
 import { figure, input, known } from "../../kernel/figure.ts";
 import { drive, motor } from "../ground/index.ts";
-import { voltageOffered } from "../supply/index.ts";
+import { feedVoltage } from "./drive-bus.ts";
 import { motorKind, motorTopSpeed, platePower, plateSpeed } from "./motor-inputs.ts";
 import { BRUSH_DROP, bridgeVoltage, dcSpeed, dcVoltage, rippleTorque, weakenedTorque } from "./other-motors.ts";
 
@@ -95,7 +95,7 @@ export const bridgeVolts = figure({
   says: "most armature volts a single-phase bridge makes of this line",
   formula: "2 * sqrt(2) / pi * V * cos(alpha)",
   source: "Rashid, Power Electronics, ch. 10; current that never ceases",
-  needs: { V: voltageOffered, alpha: firingAngle },
+  needs: { V: feedVoltage, alpha: firingAngle },
   ...dc,
   of: (x) => bridgeVoltage(x.V, x.alpha),
   signs: { V: "+", alpha: "-" },

@@ -191,10 +191,14 @@ export const linkShare = figure({
   needs: { V: plateVoltage, connected: perhaps(connected), winding, n_l: perhaps(leads) },
   ...induction,
   of: linkFactor,
-  valid: (x) =>
-    x.V.length === 1 || x.connected !== null || x.n_l === 3
+  valid: (x) => {
+    if (x.V.length > 1) {
+      return x.connected !== null || x.n_l === 3 ? null : "two voltages on the plate: how the winding is connected now is not known";
+    }
+    return linkFactor(x) === 1
       ? null
-      : "two voltages on the plate: how the winding is connected now is not known",
+      : "one voltage on the plate, and links for a lower one: which of the two it is that of is not known; write both, as 230/400 V, with both currents";
+  },
 });
 
 export const ratedVoltage = figure({

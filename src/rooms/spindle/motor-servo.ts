@@ -2,8 +2,8 @@
 import { notice } from "../../kernel/check.ts";
 import { figure, first, input } from "../../kernel/figure.ts";
 import { motor } from "../ground/index.ts";
-import { frequency, voltageOffered } from "../supply/index.ts";
-import { busCapacitance, fedPhases } from "./drive-bus.ts";
+import { frequency } from "../supply/index.ts";
+import { busCapacitance, fedPhases, feedVoltage } from "./drive-bus.ts";
 import { deadTimeFactor, driveEfficiency } from "./drive-inputs.ts";
 import { motorKind, motorTopSpeed, resistance } from "./motor-inputs.ts";
 import { fluxLinkage, phasePeak, type Servo, servoTopSpeed, servoTorque } from "./other-motors.ts";
@@ -83,7 +83,7 @@ export const servoBus = figure({
   says: "lowest bus voltage with the servo at its torque and highest speed, line without impedance",
   method: "valley of the bus at the power T n over drive efficiency, the motor's own copper loss left out",
   source: "energy balance of the capacitor; own",
-  needs: { T: servoLoad, n: motorTopSpeed, eta_d: driveEfficiency, V: voltageOffered, f: frequency, C: busCapacitance, phases: fedPhases },
+  needs: { T: servoLoad, n: motorTopSpeed, eta_d: driveEfficiency, V: feedVoltage, f: frequency, C: busCapacitance, phases: fedPhases },
   ...servo,
   of: (x) => idealValley({ V: x.V, f: x.f, P: (x.T * x.n) / x.eta_d, C: x.C, phases: x.phases }),
   signs: { V: "+", C: "+", T: "-", n: "-" },

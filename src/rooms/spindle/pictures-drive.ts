@@ -7,18 +7,27 @@ import { plotCsv } from "../../pictures/plot-read.ts";
 import type { Limit, PlotSpec, Series } from "../../pictures/plot-spec.ts";
 import { shownIn } from "../../pictures/shown.ts";
 import { drive } from "../ground/index.ts";
-import { frequency, inductanceToMachine, resistanceToMachine, voltageOffered } from "../supply/index.ts";
+import { frequency } from "../supply/index.ts";
 import { type Bus, type BusState, busState, busTrace } from "./bus.ts";
 import { chokeInductance } from "./drive.ts";
-import { busCapacitance, busPowerFull, fedPhases, lineCurrentBuiltFor, sourceL } from "./drive-bus.ts";
+import {
+  busCapacitance,
+  busPowerFull,
+  fedPhases,
+  feedInductance,
+  feedResistance,
+  feedVoltage,
+  lineCurrentBuiltFor,
+  sourceL,
+} from "./drive-bus.ts";
 import { busTrip, choke, underVoltage } from "./drive-inputs.ts";
 
 const bus = {
-  V: voltageOffered,
+  V: feedVoltage,
   f: frequency,
   P: busPowerFull,
   C: busCapacitance,
-  R: resistanceToMachine,
+  R: feedResistance,
   L: sourceL,
   phases: fedPhases,
   trip: perhaps(busTrip),
@@ -81,7 +90,7 @@ export const busPicture = picture({
   },
 });
 
-const sizing = { ...bus, L: inductanceToMachine, x_c: perhaps(choke), I_b: perhaps(lineCurrentBuiltFor) } as const;
+const sizing = { ...bus, L: feedInductance, x_c: perhaps(choke), I_b: perhaps(lineCurrentBuiltFor) } as const;
 type Sized = Values<typeof sizing>;
 /** Powers at which the curve is worked out; the highest as a share of that of full flux. */
 const POWERS = 17;

@@ -142,7 +142,7 @@ function lockedImpedance(cut: Cut, X: number): number {
   const z = cut.R_2 * cut.R_2 + x * x;
   const r = (x_m * x_m * cut.R_2) / z;
   const j = (x_m * (cut.R_2 * cut.R_2 + (X - x_1) * x)) / z;
-  return Math.hypot(cut.R_1 + r, x_1 + j);
+  return Math.sqrt((cut.R_1 + r) * (cut.R_1 + r) + (x_1 + j) * (x_1 + j));
 }
 
 /** The widest leakage tried: `most`, or where the rotor can just take P_ag (3|E|^2 = 2 X_2 P_ag, a quadratic in X) when that is less. */

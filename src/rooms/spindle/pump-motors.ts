@@ -2,9 +2,9 @@
 import { check, notice } from "../../kernel/check.ts";
 import { figure, first, input, known, perhaps } from "../../kernel/figure.ts";
 import { pump } from "../ground/index.ts";
-import { frequency, voltageOffered } from "../supply/index.ts";
+import { frequency, serviceKind, serviceKinds, voltageOffered } from "../supply/index.ts";
 import { driveEfficiency } from "./drive-inputs.ts";
-import { plateFrequency, plateVoltage } from "./motor-inputs.ts";
+import { plateFrequency, platePhases, plateVoltage } from "./motor-inputs.ts";
 import { affinity } from "./pump-motor.ts";
 import { fluxShare } from "./voltage-laws.ts";
 
@@ -60,19 +60,32 @@ const percent = (x: number): string => `${Math.abs(Math.round(100 * x))} %`;
 /** A change of flux that heat and torque shrug off. */
 const SLIGHT = 0.1;
 
+const misfit = ([plate, on]: readonly [number, number]): number => Math.abs(Math.log(on / plate));
+
 export const pumpFlux = notice({
   id: "spindle.pump.flux",
   per: pump,
   severity: "warning",
-  needs: { ...run, V_1: plateVoltage, V_2: voltageOffered, behindDrive: perhaps(driveEfficiency) },
+  needs: {
+    ...run,
+    V_1: plateVoltage,
+    V_line: voltageOffered,
+    kind: serviceKind,
+    phases: platePhases,
+    behindDrive: perhaps(driveEfficiency),
+  },
   at: plateFrequency,
   of: (x) => {
     // A drive keeps volts per hertz itself; below base frequency that is what it is for.
     if (x.behindDrive !== null || x.V_1.length === 0) return null;
-    const V_1 = x.V_1.reduce((near, V) => (Math.abs(V - x.V_2) < Math.abs(near - x.V_2) ? V : near));
-    const share = fluxShare(x.V_2, x.f_2, V_1, x.f_1);
+    // A motor for one phase may stand between a line and the neutral; of all ways to connect it the one that fits its plate best is taken.
+    const stood = x.phases === "1" ? [x.V_line, serviceKinds[x.kind].toNeutral * x.V_line] : [x.V_line];
+    const [V_1, V_2] = x.V_1.flatMap((V) => stood.map((on) => [V, on] as const)).reduce((near, pair) =>
+      misfit(pair) < misfit(near) ? pair : near,
+    );
+    const share = fluxShare(V_2, x.f_2, V_1, x.f_1);
     if (Math.abs(share - 1) <= SLIGHT) return null;
-    const on = `${Math.round(V_1)} V ${Math.round(x.f_1)} Hz winding on ${Math.round(x.V_2)} V ${Math.round(x.f_2)} Hz`;
+    const on = `${Math.round(V_1)} V ${Math.round(x.f_1)} Hz winding on ${Math.round(V_2)} V ${Math.round(x.f_2)} Hz`;
     const asks = x.f_2 > x.f_1 ? ` while the pump asks ${percent(affinity(x).power - 1)} more power` : "";
     return share < 1
       ? `${on}: flux ${percent(1 - share)} down, pull-out torque ${percent(1 - share * share)} down${asks}. Below 300 W the winding's own drop makes it worse.`

@@ -2,7 +2,6 @@
 import { check } from "../../kernel/check.ts";
 import { figure, first, input, known } from "../../kernel/figure.ts";
 import { drive, spindle } from "../ground/index.ts";
-import { voltageOffered } from "../supply/index.ts";
 import {
   brakeEnergy as energyOf,
   brakeMeanPower as meanOf,
@@ -11,7 +10,7 @@ import {
   busReserve as reserveOf,
   stopTimeWithoutResistor as withoutResistor,
 } from "./braking.ts";
-import { busCapacitance, crestEstimate } from "./drive-bus.ts";
+import { busCapacitance, crestEstimate, feedVoltage } from "./drive-bus.ts";
 import { brakeResistor, brakeResistorPower, busTrip, driveEfficiency, rampDown, resistorOn, smallestResistor } from "./drive-inputs.ts";
 import {
   frictionAtMotor,
@@ -47,7 +46,7 @@ export const tripEstimate = figure({
   says: "bus voltage at which such drives trip",
   formula: "k_tr * sqrt(2) * V",
   source: "drives at large, unchecked",
-  needs: { k_tr: tripRatio, V: voltageOffered },
+  needs: { k_tr: tripRatio, V: feedVoltage },
   of: (x) => x.k_tr * Math.SQRT2 * x.V,
   signs: { k_tr: "+", V: "+" },
 });

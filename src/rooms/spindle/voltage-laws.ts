@@ -26,12 +26,32 @@ export interface VoltageLaw {
 
 /** A working point of the drive held at its limit. */
 export interface LimitPoint {
+  /** Frequency there [Hz]. */
+  f: number;
   /** Air-gap torque [N*m]. */
   T: number;
   s: number;
   /** Line volts there [V rms]. */
   V: number;
   by: "current" | "pull-out";
+}
+
+/** What a limit is found in, handed in again and again by a search, so that thousands of them allocate nothing. */
+export interface Scratch {
+  readonly fold: Folded;
+  readonly out: LimitPoint;
+  readonly at: LimitPoint;
+}
+export const scratch = (): Scratch => ({ fold: emptyFold(), out: emptyPoint(), at: emptyPoint() });
+const emptyPoint = (): LimitPoint => ({ f: 0, T: 0, s: 0, V: 0, by: "current" });
+
+function filled(into: LimitPoint, f: number, T: number, s: number, V: number, by: LimitPoint["by"]): LimitPoint {
+  into.f = f;
+  into.T = T;
+  into.s = s;
+  into.V = V;
+  into.by = by;
+  return into;
 }
 
 /** Reserve kept below the breakdown, so that a dip of the supply or a rough cut does not stall the motor. */
@@ -91,16 +111,16 @@ function slipAtCeiling(k: Folded, E: number, V_max: number): number {
 }
 
 /** Largest torque of the law at this frequency, without reserve, and where it stands. */
-export function pullOut(k: Folded, law: VoltageLaw): LimitPoint {
+export function pullOut(k: Folded, law: VoltageLaw, into: LimitPoint = emptyPoint()): LimitPoint {
   const plain = plainVoltage(law, k.f);
-  if (law.E_0 === null) return { T: breakdownTorque(k, plain), s: breakdownSlip(k), V: plain, by: "pull-out" };
+  if (law.E_0 === null) return filled(into, k.f, breakdownTorque(k, plain), breakdownSlip(k), plain, "pull-out");
   const E = (law.E_0 * k.f) / law.f_n;
   const peak = k.R_2 / k.x_2;
   const ceiling = slipAtCeiling(k, E, law.V_max);
-  if (peak <= ceiling) return { T: torqueAtAirGap(k, E, peak), s: peak, V: voltageForAirGap(k, E, peak), by: "pull-out" };
+  if (peak <= ceiling) return filled(into, k.f, torqueAtAirGap(k, E, peak), peak, voltageForAirGap(k, E, peak), "pull-out");
   // At the ceiling the terminal voltage is fixed: its own breakdown, unless that slip was passed before the ceiling was met.
   const s = Math.max(ceiling, breakdownSlip(k));
-  return { T: torqueAtSlip(k, law.V_max, s), s, V: law.V_max, by: "pull-out" };
+  return filled(into, k.f, torqueAtSlip(k, law.V_max, s), s, law.V_max, "pull-out");
 }
 
 /**
@@ -110,35 +130,35 @@ export function pullOut(k: Folded, law: VoltageLaw): LimitPoint {
  * I is the drive's current limit, or the current the winding stands for the time asked (thermal.ts). Zero torque where I does not
  * reach the magnetising current. Source: Novotny, Lipo, Vector Control and Dynamics of AC Drives (current, voltage and pull-out limits).
  */
-export function torqueLimit(c: Circuit, law: VoltageLaw, f: number, I: number, into: Folded = emptyFold()): LimitPoint {
-  const k = folded(c, f, into);
-  const out = pullOut(k, law);
+export function torqueLimit(c: Circuit, law: VoltageLaw, f: number, I: number, on: Scratch = scratch()): LimitPoint {
+  const k = folded(c, f, on.fold);
+  const out = pullOut(k, law, on.out);
   const T_out = out.T / PULL_OUT_RESERVE;
-  const atCurrent = currentPoint(k, law, I);
+  const atCurrent = currentPoint(k, law, I, on.at);
   if (atCurrent !== null && atCurrent.s <= out.s && atCurrent.T <= T_out) return atCurrent;
   const s = slipBelowPullOut(k, law, out, T_out);
-  return { T: T_out, s, V: voltageAt(k, law, s), by: "pull-out" };
+  return filled(on.at, f, T_out, s, voltageAt(k, law, s), "pull-out");
 }
 
 /** The working point at line current I; null when no slip draws so much. */
-function currentPoint(k: Folded, law: VoltageLaw, I: number): LimitPoint | null {
+function currentPoint(k: Folded, law: VoltageLaw, I: number, into: LimitPoint): LimitPoint | null {
   if (law.E_0 !== null) {
     const E = (law.E_0 * k.f) / law.f_n;
     const s = slipAtAirGapCurrent(k, E, I);
-    if (s === null && I * I * k.Z_2 <= E * E && voltageForAirGap(k, E, 0) <= law.V_max) return unloaded(k, law);
+    if (s === null && I * I * k.Z_2 <= E * E && voltageForAirGap(k, E, 0) <= law.V_max) return unloaded(k, law, into);
     if (s !== null && voltageForAirGap(k, E, s) <= law.V_max) {
-      return { T: torqueAtAirGap(k, E, s), s, V: voltageForAirGap(k, E, s), by: "current" };
+      return filled(into, k.f, torqueAtAirGap(k, E, s), s, voltageForAirGap(k, E, s), "current");
     }
   }
   const V = law.E_0 === null ? plainVoltage(law, k.f) : law.V_max;
   const s = slipAtCurrent(k, V, I);
-  if (s !== null) return { T: torqueAtSlip(k, V, s), s, V, by: "current" };
+  if (s !== null) return filled(into, k.f, torqueAtSlip(k, V, s), s, V, "current");
   // Without a slip the current is either more than the motor ever draws (no limit) or less than it needs without load.
-  return I * I * k.Q <= (V * V) / 3 ? unloaded(k, law) : null;
+  return I * I * k.Q <= (V * V) / 3 ? unloaded(k, law, into) : null;
 }
 
-function unloaded(k: Folded, law: VoltageLaw): LimitPoint {
-  return { T: 0, s: 0, V: voltageAt(k, law, 0), by: "current" };
+function unloaded(k: Folded, law: VoltageLaw, into: LimitPoint): LimitPoint {
+  return filled(into, k.f, 0, 0, voltageAt(k, law, 0), "current");
 }
 
 /** Line volts of the law at slip s. */
@@ -161,8 +181,8 @@ function slipBelowPullOut(k: Folded, law: VoltageLaw, out: LimitPoint, T: number
 /**
  * The limit at shaft speed w >= 0 [rad/s]: the frequency is sought at which the motor, at its limit there, turns at w.
  *
- * f [Hz] such that (1 - s(f)) 4 pi f/p = w. null when no frequency up to four times the one without slip gives it. `near` [Hz]: where a
- * search like this one ended, to start from. `into` is left folded at the frequency found.
+ * f [Hz] such that (1 - s(f)) 4 pi f/p = w. null when no frequency up to four times the one without slip gives it.
+ * `near` [Hz]: where a search like this one ended, to start from. The scratch is left folded at f.
  */
 export function torqueLimitAtSpeed(
   c: Circuit,
@@ -170,16 +190,16 @@ export function torqueLimitAtSpeed(
   w: number,
   I: number,
   near?: number,
-  into: Folded = emptyFold(),
-): (LimitPoint & { readonly f: number }) | null {
+  on: Scratch = scratch(),
+): LimitPoint | null {
   const mostSlip = 4;
   const lowest = 0.02; // Hz; below, the circuit gives no torque worth a name
   const still = Math.max((w * c.poles) / (4 * Math.PI), lowest);
-  const quick = atSpeedBySecant(c, law, still, I, near ?? still, into);
+  const quick = atSpeedBySecant(c, law, still, I, near ?? still, on);
   if (quick !== null) return quick;
-  const lag = (f: number) => ((4 * Math.PI * f) / c.poles) * (1 - torqueLimit(c, law, f, I, into).s) - w;
+  const lag = (f: number) => ((4 * Math.PI * f) / c.poles) * (1 - torqueLimit(c, law, f, I, on).s) - w;
   const f = root(lag, still, Math.max(mostSlip * still, law.f_n), 1e-9 * law.f_n);
-  return f === null ? null : { ...torqueLimit(c, law, f, I, into), f };
+  return f === null ? null : torqueLimit(c, law, f, I, on);
 }
 
 /** Steps after which a frequency that has not settled is sought by bracketing instead. */
@@ -191,26 +211,19 @@ const SETTLED = 1e-10;
  * The limit where f (1 - s(f)) = `still` [Hz], by the secant of g(f) = still/(1 - s(f)) - f: slip changes slowly with frequency, so a few
  * steps do. null where they do not.
  */
-function atSpeedBySecant(
-  c: Circuit,
-  law: VoltageLaw,
-  still: number,
-  I: number,
-  near: number,
-  into: Folded,
-): (LimitPoint & { readonly f: number }) | null {
+function atSpeedBySecant(c: Circuit, law: VoltageLaw, still: number, I: number, near: number, on: Scratch): LimitPoint | null {
   let f = near;
-  let miss = 0;
   let change = 0;
+  let missBefore = 0;
   for (let step = 0; step < STEPS; step += 1) {
-    const point = torqueLimit(c, law, f, I, into);
+    const point = torqueLimit(c, law, f, I, on);
     if (!(point.s < 1)) return null;
-    const missHere = still / (1 - point.s) - f;
-    if (Math.abs(missHere) <= SETTLED * f) return { T: point.T, s: point.s, V: point.V, by: point.by, f };
+    const miss = still / (1 - point.s) - f;
+    if (Math.abs(miss) <= SETTLED * f) return point;
     // The first step takes slip as the same at all frequencies.
-    const slope = step === 0 ? -1 : (missHere - miss) / change;
-    change = -missHere / slope;
-    miss = missHere;
+    const slope = step === 0 ? -1 : (miss - missBefore) / change;
+    change = -miss / slope;
+    missBefore = miss;
     f += change;
     if (!(f >= still && Number.isFinite(f))) return null;
   }
@@ -224,10 +237,10 @@ function atSpeedBySecant(
  * `highest` or pull-out already at the base frequency. Source: Novotny, Lipo, Vector Control and Dynamics of AC Drives.
  */
 export function constantPowerEnd(c: Circuit, law: VoltageLaw, I: number, highest: number): number | null {
-  const k = emptyFold();
+  const on = scratch();
   const spare = (f: number) => {
-    const out = pullOut(folded(c, f, k), law);
-    const atCurrent = currentPoint(k, law, I);
+    const out = pullOut(folded(c, f, on.fold), law, on.out);
+    const atCurrent = currentPoint(on.fold, law, I, on.at);
     // A current met only past pull-out, or never, is no limit: there pull-out decides, whatever torque that current would give.
     return out.T / PULL_OUT_RESERVE - (atCurrent !== null && atCurrent.s <= out.s ? atCurrent.T : out.T);
   };

@@ -199,7 +199,8 @@ export const supplyFaultCurrent = figure({
   unit: "A",
   says: "current into a fault of all lines together at the machine, conductors hot",
   formula: "V / (if(n_ph >= 3, sqrt(3), 1) * sqrt(R^2 + (2 * pi * f * L_m)^2))",
-  source: "the idea of IEC 60909, without its voltage factors: on three phases line to line over sqrt(3) drives one line; cold conductors give more",
+  source:
+    "the idea of IEC 60909, without its voltage factors: on three phases line to line over sqrt(3) drives one line; cold conductors give more",
   needs: { V: voltage, R: resistanceToMachine, f: frequency, L_m: inductanceToMachine, n_ph: phases },
   of: (x) => faultCurrent({ V: x.V / lineFactor(x.n_ph), R: x.R, X: 2 * Math.PI * x.f * x.L_m }),
 });

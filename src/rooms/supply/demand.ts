@@ -50,8 +50,9 @@ export const shareList = value({
   per: shop,
   says: "share of the time of each load",
   each: { unit: "1", kind: "share" },
-  needs: { each: eachShare },
-  of: (x): readonly number[] => x.each.map((s) => s.value),
+  needs: { draws: eachDraw, shares: eachShare },
+  // By the thing they belong to: what has a share and no draw yet must not shift the others.
+  of: (x): readonly number[] => x.draws.map((d) => x.shares.find((s) => s.item === d.item)?.value ?? Number.NaN),
 });
 
 export const supplyDemand = figure({

@@ -15,8 +15,9 @@ import * as unbalance from "./unbalance.ts";
 
 export { inductanceToMachine, resistanceToMachine } from "./conductor.ts";
 export { voltageOffered } from "./drop.ts";
-export { lineVoltages } from "./inputs.ts";
+export { converterKind, lineVoltages, serviceKind } from "./inputs.ts";
 export { screenedCable } from "./leakage.ts";
+export { lineFactor, serviceKinds } from "./service.ts";
 export { draws, eachDraw, eachShare, ownDrive, peaks, shopDraws, starts } from "./slots.ts";
 export { frequency, phases } from "./source.ts";
 export { supplyNegativeSequence } from "./unbalance.ts";

@@ -1,5 +1,6 @@
 // The service itself: what it may carry and what stands behind its terminals.
 import { notice } from "../../kernel/check.ts";
+import { show } from "../../kernel/display.ts";
 import { figure, input } from "../../kernel/figure.ts";
 import { shop } from "../../kernel/item.ts";
 import { continuousShare, idleVoltage, loadedVoltage, rating, serviceKind, testCurrent, voltage } from "./inputs.ts";
@@ -75,7 +76,9 @@ export const loadTestBackwards = notice({
   needs: { V_0: idleVoltage, V_1: loadedVoltage },
   at: loadedVoltage,
   of: (x) =>
-    x.V_1 < x.V_0 ? null : `${x.V_1} V with the test load is not below ${x.V_0} V without it: swapped, or did the mains move between the readings?`,
+    x.V_1 < x.V_0
+      ? null
+      : `${show(x.V_1, "voltage", { units: "metric" }).text} with the test load is not below ${show(x.V_0, "voltage", { units: "metric" }).text} without it: swapped, or did the mains move between the readings?`,
 });
 
 /** Voltages that stand for 60 Hz where the kind of service does not say it [V]. */

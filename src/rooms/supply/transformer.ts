@@ -1,8 +1,18 @@
 // Transformers and phase converters: how large, what they draw when switched on, what a converter cannot do.
 import { check, notice } from "../../kernel/check.ts";
+import { show } from "../../kernel/display.ts";
 import { figure, input } from "../../kernel/figure.ts";
 import { machine } from "../../kernel/item.ts";
-import { converterIdler, converterKind, converterMotor, highVoltage, lowVoltage, transformerPlate, transformerShare, voltage } from "./inputs.ts";
+import {
+  converterIdler,
+  converterKind,
+  converterMotor,
+  highVoltage,
+  lowVoltage,
+  transformerPlate,
+  transformerShare,
+  voltage,
+} from "./inputs.ts";
 import { lineFactor } from "./service.ts";
 import { draws } from "./slots.ts";
 import { phases } from "./source.ts";
@@ -67,7 +77,10 @@ export const sidesSwapped = notice({
   code: "contradiction",
   needs: { V_low: lowVoltage, V_high: highVoltage },
   at: lowVoltage,
-  of: (x) => (x.V_low < x.V_high ? null : `the lower voltage, ${x.V_low} V, is not below the higher one, ${x.V_high} V: swapped?`),
+  of: (x) =>
+    x.V_low < x.V_high
+      ? null
+      : `the lower voltage, ${show(x.V_low, "voltage", { units: "metric" }).text}, is not below the higher one, ${show(x.V_high, "voltage", { units: "metric" }).text}: swapped?`,
 });
 
 export const inrushShare = input({

@@ -79,6 +79,8 @@ const DERATING = [
   [0.01, 1],
   [0.02, 0.95],
   [0.03, 0.9],
+  [0.04, 0.82],
+  [0.05, 0.76],
 ] as const;
 /** Above this a motor should not run. */
 const DO_NOT_RUN = 0.05;
@@ -86,8 +88,8 @@ const DO_NOT_RUN = 0.05;
 /**
  * Share of the plate load a motor may carry on unequal voltages, by the curve of the standard.
  *
- * k [1] from u [1]; straight lines between 1 % 1.0, 2 % 0.95, 3 % 0.90 and on at that slope; 0 above 5 %. Source: NEMA MG 1 figure
- * (points at 2 and 3 % and the limit seen in secondary sources).
+ * k [1] from u [1]; straight lines between 1 % 1.0, 2 % 0.95, 3 % 0.90, 4 % 0.82, 5 % 0.76; 0 above 5 %. Source: NEMA MG 1 figure
+ * (points and the limit seen in secondary sources).
  */
 export function unbalanceDerating(x: { u: number }): number {
   if (x.u > DO_NOT_RUN) return 0;
@@ -110,8 +112,9 @@ export const supplyUnbalanceDerating = figure({
   unit: "1",
   kind: "share",
   says: "share of its plate a motor may carry on these voltages, by the usual curve",
-  method: "straight lines between 1 % 1.0, 2 % 0.95, 3 % 0.90 and on; above 5 % nothing",
+  method: "straight lines between 1 % 1.0, 2 % 0.95, 3 % 0.90, 4 % 0.82, 5 % 0.76; above 5 % nothing",
   source: "NEMA MG 1, derating figure (points seen in secondary sources); the motor's own circuit says more",
   needs: { u: supplyUnbalance },
   of: unbalanceDerating,
+  signs: { u: "-" },
 });

@@ -25,6 +25,14 @@ test("an address, an address without its root, an id and the end of an address a
   expect(oneNamed("x.rapid", names, null).address).toBe("lathe/axes.x.rapid");
 });
 
+test("some words of an address in their order lead to the thing, when they end as it does", () => {
+  expect(oneNamed("lathe torque", names, null).address).toBe("lathe/spindle.torque");
+  expect(oneNamed("axes z rapid", names, null).address).toBe("lathe/axes.z.rapid");
+  expect(misuse("z axes rapid").code).toBe("name-unknown");
+  expect(misuse("lathe spindle").code).toBe("name-unknown");
+  expect(misuse("lathe rapid").among).toEqual(["lathe/axes.x.rapid", "lathe/axes.z.rapid"]);
+});
+
 test("an id of several things asks which, and a machine may answer", () => {
   expect(misuse("spindle.torque")).toMatchObject({ code: "name-ambiguous", among: ["lathe/spindle.torque", "mill/spindle.torque"] });
   expect(oneNamed("spindle.torque", names, "mill").address).toBe("mill/spindle.torque");

@@ -2,7 +2,7 @@
 import type { Answer, CheckAnswer } from "../../kernel/answer.ts";
 import { amountBrief } from "./amount-words.ts";
 import { aboutOf, nameOf } from "./check-words.ts";
-import { byWorth, type Cures, isWorse, type Tried } from "./cures.ts";
+import { byHarm, byWorth, type Cures, isWorse, type Tried } from "./cures.ts";
 import { type Page, type Terminal, toned } from "./terminal.ts";
 import { counted, listed, widthOf } from "./text.ts";
 import { hasMargin, marginText, outcomeBrief, verdictText } from "./verdict-words.ts";
@@ -147,19 +147,24 @@ function worsensText({ worsens }: Tried, root: string, answer: Answer): string {
   return `, worsens ${more.length > 0 ? counted(worsens.length, "other") : nameOf(answer, first.address, root)}`;
 }
 
+/** As many of the harms of an option are told. */
+const mostHarms = 3;
+
 /** What the options that cure something do to other checks: once, since one option cures many. */
 export function addSideEffects(page: Page, t: Terminal, { answer, cures }: Brief): void {
-  const lines = new Set<string>();
-  for (const o of [...(cures?.values() ?? [])].flatMap((c) => c.options)) {
-    if (!o.better) continue;
-    for (const h of o.worsens) {
-      const was = answer.checks.find((c) => c.address === h.address);
-      const before = was ? `${outcomeBrief(t, was)}, ` : "";
-      lines.add(`${o.name}: ${nameOf(answer, h.address, o.machine)} ${before}then ${outcomeBrief(t, h)}`);
-    }
-  }
-  if (lines.size === 0) return;
+  const options = new Map(
+    [...(cures?.values() ?? [])].flatMap((c) => c.options.filter((o) => o.better).map((o) => [`${o.machine}/${o.name}`, o])),
+  );
+  const harmful = [...options.values()].filter((o) => o.worsens.length > 0);
+  if (harmful.length === 0) return;
   page.gap();
   page.say(toned(t, "What the options worsen", "strong"));
-  for (const line of [...lines].toSorted()) page.say(line, "  ", "    ");
+  for (const { machine, name, worsens } of harmful) {
+    for (const h of worsens.toSorted(byHarm).slice(0, mostHarms)) {
+      const was = answer.checks.find((c) => c.address === h.address);
+      const before = was ? `${outcomeBrief(t, was)}, ` : "";
+      page.say(`${name}: ${nameOf(answer, h.address, machine)} ${before}then ${outcomeBrief(t, h)}`, "  ", "    ");
+    }
+    if (worsens.length > mostHarms) page.say(`${name}: and ${worsens.length - mostHarms} more`, "  ");
+  }
 }

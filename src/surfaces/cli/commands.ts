@@ -59,7 +59,7 @@ export const commands: readonly Command[] = [
     takes: "[DIR]",
     says: "every check, with remedies and what to measure next",
     more: [
-      "Findings in the files come first. Rooms and checks stand in the order of the low end of their margin (capacity over demand), the worst first. A verdict is of the model: which demand meets which capacity, nothing more.",
+      "Findings in the files come first. Rooms and checks stand in the order of the low end of their margin (capacity over demand), the worst first. Those that hold are counted; one that fails or is open shows what it wants and has, what would lift it, and which reading would decide it. A verdict is of the model: which demand meets which capacity, nothing more.",
     ],
     flags: [
       { name: "all", says: "every check in full: address, both sides, all remedies and options, findings, notices" },
@@ -75,7 +75,7 @@ export const commands: readonly Command[] = [
     takes: "[DIR] FIGURE|ADDRESS|CHECK",
     says: "the working of a figure: formula, numbers, where each came from",
     more: [
-      "An id that stands for several things (lathe and mill, two axes) asks for an address and lists them. For an input: the value that counts, those that lost against it, where each stands, how to measure it.",
+      "An id that stands for several things (lathe and mill, two axes) asks for an address and lists them. Some words of an address in their order do as well, the last one among them: drag-knob rough torque-holds. A check is shown in full, with its remedies and options tried. For an input: the value that counts, those that lost against it, where each stands, how to measure it.",
     ],
     flags: [{ name: "depth", takes: "N", says: "open the needs N levels down" }, quick, options, machine],
     examples: ["waywright explain supply.current", "waywright explain lathe/supply.run.length"],

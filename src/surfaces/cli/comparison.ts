@@ -3,7 +3,7 @@ import type { Answer, CheckAnswer } from "../../kernel/answer.ts";
 import type { FigureChange, Outcome } from "../../kernel/compare.ts";
 import type { Bill } from "../../kernel/model/laid.ts";
 
-export interface Compared {
+interface Compared {
   /** As named on the line. */
   readonly name: string;
   readonly options: readonly { readonly machine: string; readonly name: string; readonly title: string }[];
@@ -15,7 +15,7 @@ export interface Compared {
   /** All figures of the variant. */
   readonly amounts: Answer["figures"];
 }
-export interface Against {
+interface Against {
   readonly outcome: Outcome | null;
   readonly betterIn: number | null;
 }

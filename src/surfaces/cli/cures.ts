@@ -13,7 +13,7 @@ export interface Tried extends Outcome {
   /** Other checks whose verdict gets worse. */
   readonly worsens: readonly Harm[];
 }
-export interface Harm extends Outcome {
+interface Harm extends Outcome {
   readonly address: string;
 }
 
@@ -41,6 +41,10 @@ export function isBetter(a: Outcome, than: Outcome): boolean | null {
   if (Number.isFinite(x) && Number.isFinite(y) && Math.abs(x - y) <= worthSaying * Math.abs(y)) return null;
   return x > y;
 }
+
+/** The worst verdict first, then the smaller margin. */
+export const byHarm = (a: Outcome, b: Outcome): number =>
+  rank.indexOf(b.verdict) - rank.indexOf(a.verdict) || numberOf(a.margin.nominal) - numberOf(b.margin.nominal) || 0;
 
 /** Orders what was tried: the best verdict first, then what harms least, then the larger margin. */
 export const byWorth = (a: Tried, b: Tried): number =>

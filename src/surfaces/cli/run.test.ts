@@ -19,6 +19,17 @@ beforeAll(() => {
   for (const m of ["lathe", "mill"])
     put(`shop/${m}/options/long-run.yaml`, "option: long-run\ntitle: Longer\nset:\n  supply.run.length: 60 m\n");
   put("other/shop.yaml", "waywright: 1\nshop: Other\n");
+  // 6 kW at 230 V are 26 A on a run that may carry 20 A; moved far away it may carry them, and little voltage is left.
+  put(
+    "oven/shop.yaml",
+    "waywright: 1\nshop: Oven\nsupply: { kind: single-phase, voltage: 230 V +/- 2 %, rating: 63 A, existing: 2 to 5 A }\n",
+  );
+  put(
+    "oven/lathe/machine.yaml",
+    "machine: Lathe\nkind: turret-lathe\nsupply:\n  run: { length: 20 m, size: 6 mm2, ampacity: 20 A }\n  loads:\n    oven: { power: 6 kW, share: 100 % }\n  transformer: none\n",
+  );
+  put("oven/lathe/options/far.yaml", "option: far\ntitle: Far\nset:\n  supply.run.length: 90 m\n  supply.run.ampacity: 50 A\n");
+  put("oven/lathe/options/near.yaml", "option: near\ntitle: Near\nset:\n  supply.run.length: 5 m\n  supply.run.ampacity: 50 A\n");
   put("empty/nothing.txt", "");
   put("volts.csv", "when,line/V\n7:00,230\n8:00,none\n");
   put("cases.json", "{}");
@@ -56,7 +67,7 @@ test.each([
   [["explain", "shop"], "argument-missing"],
   [["explain", "shop", "supply.drop"], "name-ambiguous"],
   [["explain", "shop", "supply.dorp"], "name-unknown"],
-  [["explain", "shop", "lathe/supply.drop", "x"], "argument-extra"],
+  [["explain", "shop", "lathe/supply.drop", "x"], "name-unknown"],
   [["explain", "shop", "lathe/supply.drop", "--depth", "-1"], "argument-bad"],
   [["work"], "argument-missing"],
   [["work", "supply.nope"], "figure-unknown"],
@@ -104,4 +115,14 @@ test("an option of one machine is named by its folder where another has it too",
 test("what a terminal cannot show is written in ASCII, JSON excepted", async () => {
   const { out } = await started(["explain", "shop", "shop/supply.capacity"], false);
   expect(out).not.toMatch(/[^\n -~]/);
+});
+
+test("an option that cures one check and breaks another says so, and comes behind one that breaks nothing", async () => {
+  const { out } = await started(["check", "oven"]);
+  expect(out).toMatch(
+    /fails {2}lathe: Does the run carry.*\n.*\n {11}option near: .*\n {11}option far: ● holds .*, worsens supply\.voltage-at-machine-held\n/,
+  );
+  expect(out).toMatch(/What the options worsen\n {2}far: supply\.voltage-at-machine-held ○ open 0\.99, then ■ fails 0\.\d+\n/);
+  const { out: one } = await started(["explain", "oven", "supply.run-carries"]);
+  expect(one.replaceAll(/\s+/g, " ")).toMatch(/option far: ● holds .*; worsens supply\.voltage-at-machine-held ■ fails/);
 });

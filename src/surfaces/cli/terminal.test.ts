@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { hasColour, hasUnicode, inAscii, type Surroundings, toned, widthIn } from "./terminal.ts";
+import { hasColour, hasUnicode, inAscii, quantity, type Surroundings, toned, widthIn } from "./terminal.ts";
 
 const around = (s: Partial<Surroundings>): Surroundings => ({ env: {}, platform: "linux", isTerminal: true, ...s });
 
@@ -28,4 +28,10 @@ test("signs beyond ASCII are shown where the locale says UTF-8", () => {
 test("in ASCII a quantity keeps its meaning", () => {
   expect(inAscii("30.2 N\u00b7m \u00b1 5 \u00b5m\u00b2, 20 \u00b0C")).toBe("30.2 N*m +/- 5 um2, 20 degC");
   expect(inAscii("\u001b[31m\u00e9\u5b57\u001b[0m")).toBe("\u001b[31me?\u001b[0m");
+});
+
+test("a quantity is set as in print, a word that begins like a unit is left alone", () => {
+  expect(quantity({ unicode: true }, "680 uF")).toBe("680 µF");
+  expect(quantity({ unicode: true }, "unknown")).toBe("unknown");
+  expect(quantity({ unicode: false }, "680 uF")).toBe("680 uF");
 });

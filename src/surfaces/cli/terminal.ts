@@ -1,6 +1,6 @@
 // Where the program writes to: how wide, with which signs, in colour or not.
 import { prettyUnit } from "../../kernel/display.ts";
-import { wrap } from "./text.ts";
+import { hardBlank, wrap } from "./text.ts";
 
 export type Tone = "holds" | "tight" | "fails" | "open" | "quiet" | "strong";
 
@@ -91,10 +91,11 @@ export interface Page {
 
 export function pageFor(t: Pick<Terminal, "width">): Page {
   const lines: string[] = [];
+  const add = (...more: string[]): number => lines.push(...more.map((line) => line.replaceAll(hardBlank, " ")));
   return {
     lines,
-    say: (text, first, rest) => lines.push(...wrap(text, t.width, first, rest)),
-    add: (...more) => lines.push(...more),
+    say: (text, first, rest) => add(...wrap(text, t.width, first, rest)),
+    add,
     gap: () => lines.length > 0 && lines.at(-1) !== "" && lines.push(""),
   };
 }

@@ -41,12 +41,15 @@ function pieces(word: string, width: number): string[] {
   return [...done, left];
 }
 
+/** A blank at which no line ends. */
+export const hardBlank = "\u00a0";
+
 /** Lines of at most `width` columns. `first` starts the first line, `rest` the others. */
 export function wrap(text: string, width: number, first = "", rest = " ".repeat(widthOf(first))): string[] {
   const room = (n: number): number => Math.max(8, width - widthOf(n === 0 ? first : rest));
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+/).filter((w) => w !== "")) {
+  for (const word of text.split(/[^\S\u00a0]+/).filter((w) => w !== "")) {
     const joined = line === "" ? word : `${line} ${word}`;
     if (widthOf(joined) <= room(lines.length)) {
       line = joined;

@@ -1,7 +1,7 @@
 // A verdict as shape and word: told apart without colour, and in ASCII too.
 import type { CheckAnswer, Num } from "../../kernel/answer.ts";
 import type { Verdict } from "../../kernel/verdict.ts";
-import { padEnd } from "./text.ts";
+import { hardBlank, padEnd } from "./text.ts";
 import { type Terminal, toned } from "./terminal.ts";
 
 const shapes: Readonly<Record<Verdict, string>> = { holds: "\u25cf", tight: "\u25b2", fails: "\u25a0", open: "\u25cb" };
@@ -41,13 +41,12 @@ export function marginText(c: Pick<Said, "margin" | "yesNo">): string {
 /** Whether there is a margin that can be shown beside its verdict. */
 export const hasMargin = (c: Pick<Said, "margin">): boolean => typeof c.margin.nominal === "number" || "never" in c.margin.nominal;
 
-/** `● holds 1.83 (1.70 to 1.99)`. */
+/** `● holds 1.83 (1.70 to 1.99)`, the margin on one line with its verdict. */
 export const outcomeText = (t: Pick<Terminal, "colour" | "unicode">, o: Said): string =>
-  `${verdictText(t, o.verdict).trimEnd()} ${marginText(o)}`;
+  `${verdictText(t, o.verdict).trimEnd()} ${marginText(o)}`.replace(/ (?=\S)/, hardBlank).replace(/ (?=[\d>])/, hardBlank);
 
 /** `● holds 1.83`, for a list in which the word already says where the band lies. */
-export const outcomeBrief = (t: Pick<Terminal, "colour" | "unicode">, o: Said): string =>
-  `${verdictText(t, o.verdict).trimEnd()} ${marginText(o).replace(/ \(.*\)$/, "")}`;
+export const outcomeBrief = (t: Pick<Terminal, "colour" | "unicode">, o: Said): string => outcomeText(t, o).replace(/ \(.*\)$/, "");
 
 /** `● 1.83 (1.70 to 1.99)`, where there is no room for the word; `shapesText` says what the shapes mean. */
 export function shapeText(t: Pick<Terminal, "colour" | "unicode">, o: Said): string {

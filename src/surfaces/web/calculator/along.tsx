@@ -36,7 +36,12 @@ export function Along({ head, fields, system }: AlongProps): JSX.Element | null 
   if (fits.length === 0) return null;
   const kind = field?.kind ?? null;
   const usual = field && kind !== null ? (rangeAround(values.get(field.name) ?? field.typical ?? "", kind) ?? "") : "";
-  const places = kind === null ? null : range === "" && usual === "" ? "Type a range, such as 100 to 200 mm." : placesOf(range === "" ? usual : range, steps, scale, kind);
+  const places =
+    kind === null
+      ? null
+      : range === "" && usual === ""
+        ? "Type a range, such as 100 to 200 mm."
+        : placesOf(range === "" ? usual : range, steps, scale, kind);
   return (
     <section class="along" aria-labelledby="along">
       <div class="sec">
@@ -182,7 +187,11 @@ function Plot({ head, field, places, system }: { head: FigureHead; field: FormFi
           </button>
         ) : spec === null ? null : (
           <>
-            <button type="button" class="link" onClick={() => offer(`${name}.svg`, "image/svg+xml", standalone(plot(spec), [tokensCss, picturesCss]))}>
+            <button
+              type="button"
+              class="link"
+              onClick={() => offer(`${name}.svg`, "image/svg+xml", standalone(plot(spec), [tokensCss, picturesCss]))}
+            >
               SVG
             </button>
             <button type="button" class="link" onClick={() => offer(`${name}.csv`, "text/csv", plotCsv(spec))}>
@@ -239,7 +248,11 @@ function specOf({ head, field, run, width, prefix, scale, values }: SpecProps): 
 }
 
 /** Where the value that is typed stands on the axis: its unit may be another than that of the range. */
-function presentOf(text: string | undefined, kind: Kind | null, { x, unit }: { readonly x: readonly number[]; readonly unit: string }): number | null {
+function presentOf(
+  text: string | undefined,
+  kind: Kind | null,
+  { x, unit }: { readonly x: readonly number[]; readonly unit: string },
+): number | null {
   const read = text === undefined || kind === null ? null : readQuantity(text, kind);
   if (!read?.ok || kind === null) return null;
   const at = Number(write(read.nominal, kind, unit).split(" ")[0]);

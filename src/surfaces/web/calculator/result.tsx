@@ -53,7 +53,13 @@ export function Result({ reply, isStale, form, fields }: ResultProps): JSX.Eleme
               </td>
               <td class="q2">{n.is === "missing" || n.band === "" ? "" : bandWords({ nominal: 0, text: n.text, band: n.band })}</td>
               <td>
-                {n.is === "missing" ? <span class="q">left out</span> : n.origin ? <Source origin={n.origin} written={null} /> : <span class="q">worked out</span>}
+                {n.is === "missing" ? (
+                  <span class="q">left out</span>
+                ) : n.origin ? (
+                  <Source origin={n.origin} written={null} />
+                ) : (
+                  <span class="q">worked out</span>
+                )}
               </td>
             </tr>
           ))}

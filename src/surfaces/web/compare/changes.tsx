@@ -19,8 +19,8 @@ export function ChangesDialog({ root, names, name, close }: ChangesProps): JSX.E
   return (
     <Modal title={`What “${name}” changes`} close={close}>
       <p>
-        An option is kept by carrying it out. Until then it stays a file in <code>{root}/options/</code>, to be laid over at will. Once it is done, these
-        values belong into the files below; write them there, and the option is no longer needed.
+        An option is kept by carrying it out. Until then it stays a file in <code>{root}/options/</code>, to be laid over at will. Once it
+        is done, these values belong into the files below; write them there, and the option is no longer needed.
       </p>
       {reply === null ? <p class="q">…</p> : null}
       {files.map((file) => (

@@ -7,7 +7,8 @@ import { askToKeep } from "../model/keep-open.ts";
 import { Modal } from "../parts/modal.tsx";
 import type { Names } from "./columns.ts";
 import { optionFile, optionText, refusedName } from "./option-text.ts";
-import { triesOf, type TriedValue } from "./tried.ts";
+import { triesOf } from "./tried.ts";
+import type { TriedValue } from "./tried-address.ts";
 
 interface KeepProps {
   readonly root: string;
@@ -42,7 +43,11 @@ export function KeepOption({ root, needs, values, taken, close }: KeepProps): JS
         onInput={(event) => setWords({ ...words, [key]: event.currentTarget.value })}
       />
       {key === "name" ? (
-        <span id="option-name" class={`small ${isSent && refused !== null ? "wrong" : "q2"}`} role={isSent && refused !== null ? "alert" : undefined}>
+        <span
+          id="option-name"
+          class={`small ${isSent && refused !== null ? "wrong" : "q2"}`}
+          role={isSent && refused !== null ? "alert" : undefined}
+        >
           {isSent && refused !== null ? refused : `${root}/options/${words.name === "" ? "NAME" : words.name}.yaml`}
         </span>
       ) : null}

@@ -50,7 +50,12 @@ export function Picker({ files, columns, isRead, flip }: PickerProps): JSX.Eleme
                   <input type="checkbox" aria-label={`${f.name} as a column`} checked={isShown(f.name)} onChange={() => flip([f.name])} />
                 </td>
                 <td class="tick">
-                  <input type="checkbox" aria-label={`${f.name} together with others`} checked={together.includes(f.name)} onChange={() => join(f.name)} />
+                  <input
+                    type="checkbox"
+                    aria-label={`${f.name} together with others`}
+                    checked={together.includes(f.name)}
+                    onChange={() => join(f.name)}
+                  />
                 </td>
               </tr>
             ))}

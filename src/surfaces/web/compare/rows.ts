@@ -26,7 +26,8 @@ type Columns = readonly (ColumnReply | null)[];
 export function checkRows(found: ColumnReply, columns: Columns): CheckRow[] {
   const by = columns.map((column) => column && new Map(column.checks.map((c) => [c.address, c])));
   const all = new Map<string, CheckChange>();
-  for (const checks of [found.checks, ...columns.map((column) => column?.checks ?? [])]) for (const c of checks) if (!all.has(c.address)) all.set(c.address, c);
+  for (const checks of [found.checks, ...columns.map((column) => column?.checks ?? [])])
+    for (const c of checks) if (!all.has(c.address)) all.set(c.address, c);
   return [...all.values()]
     .map((check): CheckRow => {
       const cells = by.map((checks) => (checks ? cellOf(checks.get(check.address), check) : null));

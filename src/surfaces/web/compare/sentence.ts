@@ -19,7 +19,9 @@ const isEnough = (verdict: string | undefined): boolean => verdict === "holds" |
 const lower = (word: string): string => word.charAt(0).toLowerCase() + word.slice(1);
 
 function scoreOf(told: Told): Score {
-  const cures = told.checks.filter((c) => c.was?.verdict === "fails" && c.now?.verdict !== "fails" && (c.now === null || isEnough(c.now.verdict)));
+  const cures = told.checks.filter(
+    (c) => c.was?.verdict === "fails" && c.now?.verdict !== "fails" && (c.now === null || isEnough(c.now.verdict)),
+  );
   const breaks = told.checks.filter((c) => c.now?.verdict === "fails" && c.was?.verdict !== "fails");
   return { told, cures: cures.length, breaks: breaks.length };
 }

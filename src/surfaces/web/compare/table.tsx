@@ -95,7 +95,9 @@ export function Comparison({ root, columns: given, drop }: ComparisonProps): JSX
           </button>
         </p>
       ) : null}
-      {isDone && verdicts?.length === 0 && margins?.length === 0 && beside.length > 0 ? <p class="q2">No verdict and no margin changes.</p> : null}
+      {isDone && verdicts?.length === 0 && margins?.length === 0 && beside.length > 0 ? (
+        <p class="q2">No verdict and no margin changes.</p>
+      ) : null}
       <Same rows={same ?? []} />
       <Chosen root={root} column={columns.find((c) => c.isChosen)} />
     </>
@@ -141,7 +143,9 @@ function Face({ root, column: { reply, isChosen } }: { root: string; column: Col
     return isMine(address, root) && now && !now.yesNo && typeof nominal === "number" ? [{ verdict: now.verdict, nominal }] : [];
   });
   return (
-    <td class={`face${isChosen ? " chosen" : ""}`}>{reply === null ? <span class="small q">worked out …</span> : <Svg text={marginRug(marks, faceWidth)} />}</td>
+    <td class={`face${isChosen ? " chosen" : ""}`}>
+      {reply === null ? <span class="small q">worked out …</span> : <Svg text={marginRug(marks, faceWidth)} />}
+    </td>
   );
 }
 
@@ -262,7 +266,11 @@ function Bill({ title, says, columns, of }: BillProps): JSX.Element {
       </th>
       {columns.map((column) => (
         <td key={column.key} class={cellClass(column)}>
-          {column.reply === null ? <span class="q">…</span> : (of(column.reply) ?? <span class="q">{column.names.length === 0 ? "–" : "not said"}</span>)}
+          {column.reply === null ? (
+            <span class="q">…</span>
+          ) : (
+            (of(column.reply) ?? <span class="q">{column.names.length === 0 ? "–" : "not said"}</span>)
+          )}
         </td>
       ))}
     </tr>
@@ -291,7 +299,8 @@ function Same({ rows }: { rows: readonly CheckRow[] }): JSX.Element | null {
 /** Keeping an option is work on the machine: what is written afterwards is told, not done. */
 function Chosen({ root, column }: { root: string; column: Column | undefined }): JSX.Element | null {
   const [isOpen, setOpen] = useState(false);
-  if (!column || column.isTried || column.names.length === 0) return <p class="keep small q2">Choose a column to look at the machine with it. Nothing is written.</p>;
+  if (!column || column.isTried || column.names.length === 0)
+    return <p class="keep small q2">Choose a column to look at the machine with it. Nothing is written.</p>;
   return (
     <p class="keep">
       <button type="button" class="btn go" onClick={() => setOpen(true)}>

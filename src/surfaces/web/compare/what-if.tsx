@@ -19,7 +19,8 @@ import { KeepOption } from "./keep-option.tsx";
 import { positionOf, rangeAround, spanOf, startText, textAt, usualRange } from "./span.ts";
 import type { Column } from "./table.tsx";
 import { useLive } from "./live.ts";
-import { setTried, type TriedValue, triedValues } from "./tried.ts";
+import { setTried, triedValues } from "./tried.ts";
+import type { TriedValue } from "./tried-address.ts";
 
 interface WhatIfProps {
   readonly root: string;
@@ -71,7 +72,12 @@ export function WhatIf({ root, over, beside, columns, taken }: WhatIfProps): JSX
           </label>
         )}
       </div>
-      <Combobox label="Input to try other values of" placeholder="Find an input to try out" find={(query) => choices(query, root)} choose={add} />
+      <Combobox
+        label="Input to try other values of"
+        placeholder="Find an input to try out"
+        find={(query) => choices(query, root)}
+        choose={add}
+      />
       {values.length === 0 ? (
         <p class="small q2">Take any input and move it: supply, plate, belt, a cut. The numbers follow at once, and no file is touched.</p>
       ) : null}
@@ -165,7 +171,11 @@ function Tried({ value, input, change, drop }: TriedProps): JSX.Element {
       ) : (
         <p class="small q2">There is no such input in this shop.</p>
       )}
-      <p class={`small under ${refused === undefined ? "q" : "wrong"}`} id={`under-${address}`} role={refused === undefined ? undefined : "alert"}>
+      <p
+        class={`small under ${refused === undefined ? "q" : "wrong"}`}
+        id={`under-${address}`}
+        role={refused === undefined ? undefined : "alert"}
+      >
         {refused ?? asWritten(input)}
       </p>
     </li>
@@ -245,7 +255,9 @@ function Flips({ root, columns: given, over }: { root: string; columns: readonly
   });
   return (
     <div class={`flips${tried.isStale ? " stale" : ""}`} aria-live="polite">
-      <h3>{flips.length === 0 ? "No verdict changes" : `${counted(flips.length, "verdict")} ${flips.length === 1 ? "changes" : "change"}`}</h3>
+      <h3>
+        {flips.length === 0 ? "No verdict changes" : `${counted(flips.length, "verdict")} ${flips.length === 1 ? "changes" : "change"}`}
+      </h3>
       <ul>
         {flips.map((f) => (
           <li key={f.address}>

@@ -1,7 +1,9 @@
 // The working of a figure, an input or a sum: formula, the same with numbers, what it needs and where that came from, band, what decides it.
 import type { JSX } from "preact";
+import { useState } from "preact/hooks";
 import { BandPicture, type Need } from "../parts/band.tsx";
 import { bandWords, numberAndUnit } from "../parts/amount-words.ts";
+import { Icon } from "../parts/icon.tsx";
 import { Shares } from "../parts/shares.tsx";
 import { Source } from "../parts/source.tsx";
 import { Svg } from "../parts/svg.tsx";
@@ -70,9 +72,28 @@ function Headline({ reply, isNominal, verdict }: { reply: WorkingReply; isNomina
       <b class={isNumber ? "" : "word"}>{number}</b>
       {unit === "" ? null : <span class="u">{unit}</span>}
       <span class={isNominal ? "q band-words" : "q2 band-words"}>{isNominal && band === "exact" ? "…" : band}</span>
+      <Copy text={prettyUnit(amount.text)} />
       {estimated || coarse ? <span class="q small">{estimated ? "estimated" : "coarse"}</span> : null}
       {verdict}
     </p>
+  );
+}
+
+/** The number with its unit, for another program. */
+function Copy({ text }: { text: string }): JSX.Element {
+  const [isDone, setDone] = useState(false);
+  return (
+    <button
+      type="button"
+      class="copy"
+      title={`Copy ${text}`}
+      aria-label={isDone ? "Copied" : `Copy ${text}`}
+      onBlur={() => setDone(false)}
+      onClick={() => void navigator.clipboard.writeText(text).then(() => setDone(true))}
+    >
+      <Icon name="copy" size={14} />
+      {isDone ? <span class="small">copied</span> : null}
+    </button>
   );
 }
 

@@ -174,7 +174,11 @@ const colours = HighlightStyle.define([
 const looks: Extension = EditorView.theme({
   "&": { height: "100%", color: "var(--ink)", backgroundColor: "var(--sunk)", border: "1px solid var(--field)" },
   "&.cm-focused": { outline: "2px solid var(--accent)", outlineOffset: "2px" },
-  ".cm-scroller": { fontFamily: 'ui-monospace, "Cascadia Mono", "DejaVu Sans Mono", monospace', fontSize: "var(--code-size)", lineHeight: "1.5" },
+  ".cm-scroller": {
+    fontFamily: 'ui-monospace, "Cascadia Mono", "DejaVu Sans Mono", monospace',
+    fontSize: "var(--code-size)",
+    lineHeight: "1.5",
+  },
   ".cm-content": { caretColor: "var(--ink)", padding: "6px 0" },
   ".cm-cursor": { borderLeftColor: "var(--ink)", borderLeftWidth: "2px" },
   "&.cm-focused .cm-selectionBackground, .cm-selectionBackground": { backgroundColor: "var(--wash)" },
@@ -189,7 +193,13 @@ const looks: Extension = EditorView.theme({
   ".cm-lintRange-error": { textDecoration: "underline wavy var(--fails) 1px", textUnderlineOffset: "3px" },
   ".cm-lintRange-info": { textDecoration: "underline dotted var(--ink-3) 1.5px", textUnderlineOffset: "3px" },
   ".cm-lintRange-active": { backgroundColor: "var(--wash)" },
-  ".cm-tooltip": { border: "1px solid var(--ink)", backgroundColor: "var(--sheet)", color: "var(--ink)", font: "var(--type-text)", maxWidth: "460px" },
+  ".cm-tooltip": {
+    border: "1px solid var(--ink)",
+    backgroundColor: "var(--sheet)",
+    color: "var(--ink)",
+    font: "var(--type-text)",
+    maxWidth: "460px",
+  },
   ".cm-tooltip-autocomplete > ul": { fontFamily: "inherit", maxHeight: "260px" },
   ".cm-tooltip-autocomplete > ul > li": { padding: "3px 10px", lineHeight: "20px" },
   ".cm-tooltip-autocomplete > ul > li[aria-selected]": { backgroundColor: "var(--accent)", color: "var(--on-accent)" },
@@ -198,6 +208,13 @@ const looks: Extension = EditorView.theme({
   ".cm-help": { padding: "6px 10px", fontSize: "13px", lineHeight: "18px" },
   ".cm-diagnostic": { padding: "6px 10px", fontSize: "13px", lineHeight: "18px", borderLeft: "none", maxWidth: "460px" },
   ".cm-diagnosticSource": { fontSize: "12px", color: "var(--ink-3)", opacity: "1" },
-  ".cm-diagnosticAction": { backgroundColor: "var(--sheet)", color: "var(--accent)", border: "1px solid var(--field)", borderRadius: "2px", padding: "2px 8px", fontSize: "13px" },
+  ".cm-diagnosticAction": {
+    backgroundColor: "var(--sheet)",
+    color: "var(--accent)",
+    border: "1px solid var(--field)",
+    borderRadius: "2px",
+    padding: "2px 8px",
+    fontSize: "13px",
+  },
   ".cm-panels": { backgroundColor: "var(--sheet)", color: "var(--ink)" },
 });

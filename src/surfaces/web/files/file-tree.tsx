@@ -43,7 +43,15 @@ export function FileTree({ paths, chosen, findings }: TreeProps): JSX.Element {
   );
 }
 
-function Files({ folder, chosen, mistakes }: { folder: Folder; chosen: string | null; mistakes: ReadonlyMap<string, number> }): JSX.Element {
+function Files({
+  folder,
+  chosen,
+  mistakes,
+}: {
+  folder: Folder;
+  chosen: string | null;
+  mistakes: ReadonlyMap<string, number>;
+}): JSX.Element {
   return (
     <ul>
       {folder.files.map(({ path, name }) => {
@@ -74,7 +82,11 @@ function Files({ folder, chosen, mistakes }: { folder: Folder; chosen: string | 
 function NewFile({ close }: { close: () => void }): JSX.Element {
   const [path, setPath] = useState("");
   const [isSent, setSent] = useState(false);
-  const refused = texts.value.has(path) ? "There is such a file already." : roleOf(path) === null ? "No room reads a file of that name." : null;
+  const refused = texts.value.has(path)
+    ? "There is such a file already."
+    : roleOf(path) === null
+      ? "No room reads a file of that name."
+      : null;
   const send = (event: SubmitEvent): void => {
     event.preventDefault();
     setSent(true);
@@ -98,7 +110,11 @@ function NewFile({ close }: { close: () => void }): JSX.Element {
             onInput={(event) => setPath(event.currentTarget.value.trim())}
           />
         </label>
-        <p id="new-file-says" class={`small ${isSent && refused !== null ? "wrong" : "q2"}`} role={isSent && refused !== null ? "alert" : undefined}>
+        <p
+          id="new-file-says"
+          class={`small ${isSent && refused !== null ? "wrong" : "q2"}`}
+          role={isSent && refused !== null ? "alert" : undefined}
+        >
           {isSent && refused !== null
             ? refused
             : "shop.yaml, catalogue/NAME.yaml, MACHINE/machine.yaml, or a file in MACHINE/work, options, records, sequences"}

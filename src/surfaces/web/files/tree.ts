@@ -16,7 +16,12 @@ export function treeOf(paths: Iterable<string>): Folder {
 function folderOf(path: string, name: string, paths: readonly string[]): Folder {
   const rest = (p: string): string => p.slice(path.length);
   const inside = paths.filter((p) => p.startsWith(path));
-  const names = new Set(inside.map(rest).filter((p) => p.includes("/")).map((p) => p.slice(0, p.indexOf("/"))));
+  const names = new Set(
+    inside
+      .map(rest)
+      .filter((p) => p.includes("/"))
+      .map((p) => p.slice(0, p.indexOf("/"))),
+  );
   return {
     path,
     name,

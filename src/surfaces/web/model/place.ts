@@ -1,6 +1,6 @@
 // Where the user is: the address as a signal, and moves that keep what is chosen.
 import { computed, signal } from "@preact/signals";
-import { hrefOf, machineOf, type Place, type Route, routeOf } from "./route.ts";
+import { hrefOf, machineOf, pathOf, type Place, type Route, routeOf } from "./route.ts";
 
 const shopRoute: Route = { place: { page: "shop" }, working: null, options: [], own: new Map() };
 
@@ -24,8 +24,13 @@ addEventListener("popstate", () => {
 /** Moves on. `replace` leaves no step back: for filters and letters typed. */
 export function go(next: Route, how: "push" | "replace" = "push"): void {
   const href = hrefOf(next);
+  const isElsewhere = pathOf(next.place) !== location.pathname;
   if (href !== location.pathname + location.search) history[how === "push" ? "pushState" : "replaceState"](null, "", href);
   shown.value = next;
+  if (!isElsewhere) return;
+  // Another page begins at its title, for the eye and for who listens.
+  scrollTo(0, 0);
+  requestAnimationFrame(() => document.querySelector<HTMLElement>("h1")?.focus({ preventScroll: true }));
 }
 
 /** The address of a place with the options that are chosen now. */

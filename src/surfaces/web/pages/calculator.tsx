@@ -30,10 +30,16 @@ export function CalculatorPage(): JSX.Element {
       crumb="No shop is read"
       title="Calculator"
       class={figure === null ? "calculator all" : "calculator"}
-      sentence={figure === null ? "Any figure of any room, from values typed here: find one by its words, its id or its symbol." : undefined}
+      sentence={
+        figure === null ? "Any figure of any room, from values typed here: find one by its words, its id or its symbol." : undefined
+      }
     >
       {list.reply === null ? <p class="q">…</p> : <FigureList figures={list.reply} chosen={figure} />}
-      {head !== null ? <Figure key={head.id} head={head} /> : figure !== null && list.reply !== null ? <p>There is no figure {figure}. Find another.</p> : null}
+      {head !== null ? (
+        <Figure key={head.id} head={head} />
+      ) : figure !== null && list.reply !== null ? (
+        <p>There is no figure {figure}. Find another.</p>
+      ) : null}
     </Page>
   );
 }
@@ -47,7 +53,7 @@ function Figure({ head }: { head: FigureHead }): JSX.Element {
   const names = new Set(fields.map((f) => f.name));
   const missing = reply !== null && "error" in reply ? (reply.error.missing ?? []) : [];
   // What lies deeper: what is still wanted, and what was given already, in the order in which they came up.
-  const ids = [...new Set([...[...values.keys()], ...missing])].filter((name) => !names.has(name));
+  const ids = [...new Set([...values.keys(), ...missing])].filter((name) => !names.has(name));
   const deeper = useLatest("formFields", ids.length === 0 ? null : { ids }).reply ?? [];
   const elsewhere = new Set([...ids, ...fields.map((f) => f.id)]);
   const error = reply !== null && !isStale && "error" in reply ? reply.error : null;

@@ -64,27 +64,37 @@ export function ComparePage(): JSX.Element {
   if (said && !said.machines.some((m) => m.root === root)) return <LostPage />;
   const show = (next: readonly Names[]): void => go({ ...route.value, own: new Map(own).set("cols", columnsText(next)) });
   const [found, ...rest] = columns;
-  const told = rest.flatMap((c) => (c.reply && !c.isTried ? [{ name: c.name, checks: mine(c.reply.checks, root), cost: c.reply.cost, hours: c.reply.hours }] : []));
+  const told = rest.flatMap((c) =>
+    c.reply && !c.isTried ? [{ name: c.name, checks: mine(c.reply.checks, root), cost: c.reply.cost, hours: c.reply.hours }] : [],
+  );
   const isAll = found?.reply && told.length === rest.filter((c) => !c.isTried).length;
   return (
     <Page
       crumb={`${machineName(root)} · ${counted(files.length, "option")}`}
       title="Compare"
       class="compare"
-      sentence={isAll && found?.reply ? <Say text={compareSentence(mine(found.reply.checks, root), told)} /> : <Progress done={replies.size} all={specs.length} />}
+      sentence={
+        isAll && found?.reply ? (
+          <Say text={compareSentence(mine(found.reply.checks, root), told)} />
+        ) : (
+          <Progress done={replies.size} all={specs.length} />
+        )
+      }
     >
       <section class="side-by-side" aria-labelledby="side-by-side">
         <div class="sec">
           <h2 id="side-by-side">Options side by side</h2>
           <Picker files={files} columns={beside} isRead={isRead} flip={(names) => show(flipped(beside, names))} />
         </div>
-        <Comparison
-          root={root}
-          columns={columns}
-          drop={(names) => show(flipped(beside, names))}
-        />
+        <Comparison root={root} columns={columns} drop={(names) => show(flipped(beside, names))} />
       </section>
-      <WhatIf root={root} over={over} beside={beside} columns={columns} taken={new Set([...disk.value.keys(), ...edits.value.texts.keys()])} />
+      <WhatIf
+        root={root}
+        over={over}
+        beside={beside}
+        columns={columns}
+        taken={new Set([...disk.value.keys(), ...edits.value.texts.keys()])}
+      />
     </Page>
   );
 }

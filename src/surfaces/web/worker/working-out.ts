@@ -17,7 +17,7 @@ export interface FigureHead {
 }
 
 /** In the order of the rooms. Tables and curves are no numbers and left out. */
-export function figureList(bench: Bench, _: Record<string, never>): readonly FigureHead[] {
+export function figureList(bench: Bench): readonly FigureHead[] {
   return workable(bench.house)
     .filter((f) => f.decl !== "value")
     .map((f) => ({ id: f.id, room: bench.house.roomOf.get(f)?.title ?? "", symbol: f.symbol, says: f.says }));
