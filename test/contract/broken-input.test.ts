@@ -37,7 +37,10 @@ test("Windows line ends and a byte order mark move no finding", () => {
 test("a bomb of aliases never goes off", () => {
   const rungs = Array.from({ length: 30 }, (_, i) => `x${i + 1}: &x${i + 1} [ ${`*x${i}, `.repeat(9)}*x${i} ]`);
   const { findings } = found([{ file: "shop.yaml", typed: ["x0: &x0 boom", ...rungs, ""].join("\n") }]);
-  expect(findings.filter(({ code }) => code === "alias").map(({ at }) => at.split(":")[1])).toEqual(["1", ...rungs.map((_, i) => String(i + 2))]);
+  expect(findings.filter(({ code }) => code === "alias").map(({ at }) => at.split(":")[1])).toEqual([
+    "1",
+    ...rungs.map((_, i) => String(i + 2)),
+  ]);
 });
 
 const folders: string[] = [];

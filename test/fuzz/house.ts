@@ -70,7 +70,7 @@ function changed(text: string, next: Pick): string {
 }
 
 /** Every fourth folder is hurt in its grammar, the others in their values. */
-export function hurtHouse(seed: number): Map<string, { text: string }> {
+function hurtHouse(seed: number): Map<string, { text: string }> {
   if (seed % 4 === 0) return hurtFolder(seed);
   const next = numbers(seed);
   const folder = new Map(files.map(([file, text]) => [file, { text }]));

@@ -16,7 +16,11 @@ const set = { T_0: "200 N", z_b: "2", mu: "0.4", theta: "180 deg", beta: "38 deg
 test("at rest a belt between fixed shafts slips at the same torque as a sprung one; at speed it slips sooner", () => {
   const sprung = worked("spindle.belt.slip-torque-sprung", set);
   expectNear(worked("spindle.belt.slip-torque-fixed", { ...set, m_1: "0.15 kg/m", v: "0 m/s", k_v: "1" }), sprung, 1e-12);
-  expectNear(worked("spindle.belt.slip-torque-fixed", { ...set, m_1: "0.15 kg/m", v: "20 m/s", k_v: "1" }) / sprung, 1 - (0.15 * 400) / 200, 1e-12);
+  expectNear(
+    worked("spindle.belt.slip-torque-fixed", { ...set, m_1: "0.15 kg/m", v: "20 m/s", k_v: "1" }) / sprung,
+    1 - (0.15 * 400) / 200,
+    1e-12,
+  );
 });
 
 test("a belt that flies off its pulleys holds nothing", () => {

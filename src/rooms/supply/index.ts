@@ -15,7 +15,7 @@ import * as unbalance from "./unbalance.ts";
 
 export { inductanceToMachine, resistanceToMachine } from "./conductor.ts";
 export { voltageOffered } from "./drop.ts";
-export { converterKind, lineVoltages, serviceKind } from "./inputs.ts";
+export { lineVoltages, serviceKind } from "./inputs.ts";
 export { screenedCable } from "./leakage.ts";
 export { lineFactor, serviceKinds } from "./service.ts";
 export { draws, eachDraw, eachShare, ownDrive, peaks, shopDraws, starts } from "./slots.ts";

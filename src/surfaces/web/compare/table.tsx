@@ -11,21 +11,10 @@ import { Icon } from "../parts/icon.tsx";
 import { Svg } from "../parts/svg.tsx";
 import { VerdictWord } from "../parts/verdict.tsx";
 import type { ColumnReply } from "../worker/comparing.ts";
-import { isMine, type Names } from "./columns.ts";
+import { type Column, isMine, type Names } from "./columns.ts";
 import { ChangesDialog } from "./changes.tsx";
 import { type CheckCell, type CheckRow, checkRows, type FigureRow, figureRows, isNumber } from "./rows.ts";
 import { useLive } from "./live.ts";
-
-export interface Column {
-  readonly key: string;
-  readonly names: Names;
-  readonly name: string;
-  readonly title: string;
-  readonly isTried: boolean;
-  readonly isChosen: boolean;
-  readonly reply: ColumnReply | null;
-  readonly isStale: boolean;
-}
 
 interface ComparisonProps {
   readonly root: string;

@@ -17,7 +17,7 @@ import { VerdictWord } from "../parts/verdict.tsx";
 import { isMine, isSame, keyOf, type Names } from "./columns.ts";
 import { KeepOption } from "./keep-option.tsx";
 import { positionOf, rangeAround, spanOf, startText, textAt, usualRange } from "./span.ts";
-import type { Column } from "./table.tsx";
+import type { Column } from "./columns.ts";
 import { useLive } from "./live.ts";
 import { setTried, triedValues } from "./tried.ts";
 import type { TriedValue } from "./tried-address.ts";

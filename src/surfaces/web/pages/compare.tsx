@@ -12,7 +12,8 @@ import { columnsOf, columnsText, flipped, isMine, keyOf, type Names, namesOf } f
 import { Picker } from "../compare/picker.tsx";
 import { useReplies } from "../compare/replies.ts";
 import { compareSentence } from "../compare/sentence.ts";
-import { type Column, Comparison } from "../compare/table.tsx";
+import type { Column } from "../compare/columns.ts";
+import { Comparison } from "../compare/table.tsx";
 import { followAddress, isTriedChosen, leaveTried, triedValues, triesOf } from "../compare/tried.ts";
 import { WhatIf } from "../compare/what-if.tsx";
 import { LostPage } from "./lost.tsx";

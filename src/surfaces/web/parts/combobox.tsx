@@ -3,7 +3,7 @@ import type { JSX } from "preact";
 import { useId, useRef, useState } from "preact/hooks";
 import "../styles/entry.css";
 
-export interface Choice {
+interface Choice {
   readonly id: string;
   readonly says: string;
   readonly detail: string;

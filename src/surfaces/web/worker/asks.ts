@@ -35,7 +35,7 @@ export const asks = {
   /** Options of which no room reads a word yet. */
   unread,
   /** Every figure that can be worked out alone, and what one takes. */
-  figureList: (bench: Bench, _: Record<string, never>) => figureList(bench),
+  figureList: (bench: Bench, _all: Record<string, never>) => figureList(bench),
   figureForm,
   formFields,
   /** A figure from values typed, with no shop; the same along one of them. */
