@@ -17,10 +17,10 @@ export const fullTorqueFrequency = figure({
   unit: "1/s",
   kind: "frequency",
   says: "motor frequency at the spindle speed up to which full torque is wanted",
-  method: "f_n i n / n_n with the ratio that turns the motor slowest; plate slip kept in proportion",
+  method: "f_n i n / n_n with the ratio that turns the motor slowest, plate slip kept in proportion; f_n while no ratio is entered",
   source: "definition",
-  needs: { n: first(fullTorqueTo, topSpeedWanted), ratios, f_n: plateFrequency, n_n: plateSpeed },
-  of: (x) => (x.f_n * x.n * Math.min(...x.ratios.map((r) => r.value.i))) / x.n_n,
+  needs: { n: first(fullTorqueTo, topSpeedWanted), ratios: perhaps(ratios), f_n: plateFrequency, n_n: plateSpeed },
+  of: (x) => (x.ratios === null ? x.f_n : (x.f_n * x.n * Math.min(...x.ratios.map((r) => r.value.i))) / x.n_n),
 });
 
 export const windingVoltage = figure({

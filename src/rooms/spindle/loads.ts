@@ -17,7 +17,7 @@ import { cutBusPower } from "./reach.ts";
 export const busPowers = slot({
   id: "spindle.bus-powers",
   per: spindle,
-  says: "greatest power from the bus in any cut or ramp",
+  says: "greatest power from the bus in any cut",
   combine: "max",
   empty: "zero",
   unit: "W",
@@ -49,7 +49,7 @@ export const rampBusPower = figure({
   },
   signs: { T: "+", w_b: "+", w: "+", J: "+", T_f: "+", t: "-", eta_m: "-", eta_d: "-" },
 });
-export const rampOffer = offer(busPowers, rampBusPower);
+// Not offered: a ramp lasts seconds, and the checks on service and run ask what may flow for hours.
 
 export const peakBusPower = figure({
   id: "spindle.peak-bus-power",
