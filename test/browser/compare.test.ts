@@ -112,38 +112,6 @@ pageTest("keeping an option says what belongs into which file, and writes nothin
   expect(readFileSync(join(shop.folder, "lathe/machine.yaml"), "utf8")).toBe(before);
 });
 
-pageTest("by keys alone: an input is found, moved on its slider, its numbers follow, and the address keeps it", async ({ page }) => {
-  await compared(page, "/lathe/compare?cols=reconnect-low");
-  const requests = requestsOf(page);
-  await page.getByRole("combobox", { name: "Input to try other values of" }).focus();
-  await page.keyboard.type("voltage between lines");
-  await page
-    .getByRole("option", { name: /^Voltage between lines/ })
-    .first()
-    .waitFor();
-  await page.keyboard.press("Enter");
-  const slider = page.getByRole("slider", { name: "Voltage between lines" });
-  await slider.waitFor();
-  await expect.poll(() => page.locator(".sbs thead th.chosen .name").allTextContents(), soon).toEqual(["what if"]);
-  await settled(page);
-  const flux = (): Promise<string> => cell(page, "Does the drive give full flux", "what if");
-  const before = await flux();
-  await slider.focus();
-  await page.keyboard.press("Home");
-  await expect.poll(flux, soon).not.toBe(before);
-  await settled(page);
-  const low = parseFloat(await flux());
-  await page.keyboard.press("End");
-  await settled(page);
-  await expect.poll(async () => parseFloat(await flux()), soon).toBeGreaterThan(low);
-  const text = await page.getByRole("textbox", { name: "Voltage between lines, value" }).inputValue();
-  await expect.poll(() => new URL(page.url()).searchParams.get("try.shop/supply.voltage"), soon).toBe(text);
-  expect(requests).toEqual([]);
-  await page.reload();
-  await settled(page);
-  await expect.poll(() => page.getByRole("textbox", { name: "Voltage between lines, value" }).inputValue(), soon).toBe(text);
-});
-
 pageTest(
   "a value tried out far enough changes verdicts, which are told; one that cannot be read is refused at its field",
   async ({ page }) => {

@@ -42,25 +42,6 @@ pageTest("what cannot be read is said at its field, with what was expected, and 
   expect(await page.locator(".keep-bar").count()).toBe(0);
 });
 
-pageTest("not knowing is an answer: it opens a check, and one step back it is known again", async ({ page }) => {
-  await visit(page, "/lathe/supply");
-  const verdicts = async (): Promise<string[]> => (await checksShown(page)).map((row) => `${row.asks} ${row.verdict}`).sort();
-  const before = await verdicts();
-  await page.getByRole("button", { name: "Don't know: rating of the service" }).click();
-  await settled(page);
-  await expect.poll(verdicts, soon).not.toEqual(before);
-  expect((await verdicts()).filter((row) => row.endsWith("open")).length).toBeGreaterThan(
-    before.filter((row) => row.endsWith("open")).length,
-  );
-  await page.keyboard.press("Control+z");
-  await settled(page);
-  await expect.poll(verdicts, soon).toEqual(before);
-  await page.keyboard.press("Control+Shift+z");
-  await settled(page);
-  await expect.poll(verdicts, soon).not.toEqual(before);
-  await page.keyboard.press("Control+z");
-});
-
 pageTest("a remedy that can be laid over is tried out first, and one click makes it an edit", async ({ page }) => {
   await visit(page, "/lathe/spindle");
   const remedy = page.locator(".rem", { has: page.getByRole("button", { name: "a line choke before the drive" }) }).first();
