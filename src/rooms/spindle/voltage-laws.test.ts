@@ -158,3 +158,15 @@ test("flux is warned of above 1.1 and refused above 1.2 of rated", () => {
   const doubled = fluxGuard(fluxShare(460, 60, 230, 60));
   expect(doubled !== null && doubled !== "warn" && isRefusal(doubled) && doubled.code).toBe("flux-too-high");
 });
+
+test("the end of constant power is where pull-out first takes over, and more volts only put it off", () => {
+  // Past it the same current stands beyond pull-out, where its torque is small again: no second beginning.
+  const c = { R_1: 1.555, X_1: 0.5898, R_2: 0.5575, X_2: 0.9454, X_m: 28.44, G_c: 0, f: 51.32, poles: 4 };
+  const law = (V_max: number): VoltageLaw => ({ V_n: 228, f_n: 51.32, V_max, E_0: null });
+  let before = 0;
+  for (let V = 160; V <= 200; V += 2) {
+    const f = constantPowerEnd(c, law(V), 10.41, 20 * 51.32) ?? NaN;
+    expect(f, `${V} V`).toBeGreaterThan(before);
+    before = f;
+  }
+});

@@ -36,3 +36,26 @@ test.each([
 ] as const)("the constant k of copper, %s (IEC 60364-5-54 annex A tables 115 and 143)", (_, metal, T_i, T_f, k) => {
   near(worked("supply.conductor-k", { metal, T_i, T_f }) / 1e6, k);
 });
+
+test("a fault of all three lines is driven by 230 V of a 400 V service, one between two lines of one phase by all of its voltage", () => {
+  const loop = { V: "400 V", R: "0.4 ohm", f: "50 Hz", L_m: "0 H" };
+  near(worked("supply.fault-current", { ...loop, n_ph: "3" }), 400 / Math.sqrt(3) / 0.4);
+  near(worked("supply.fault-current", { ...loop, n_ph: "1" }), 1000);
+});
+test("a step-up transformer draws its in-rush at the volts it is fed with: 5 kVA on 240 V, eight times, 236 A", () => {
+  near(worked("supply.transformer.inrush-crest", { k_i: "8", S_t: "5 kVA", V: "240 V", n_ph: "1" }), (8 * Math.SQRT2 * 5000) / 240);
+  near(
+    worked("supply.transformer.inrush-crest", { k_i: "8", S_t: "5 kVA", V: "400 V", n_ph: "3" }),
+    (8 * Math.SQRT2 * 5000) / (Math.sqrt(3) * 400),
+  );
+});
+test.each([
+  ["1 %", 1],
+  ["2 %", 0.95],
+  ["3 %", 0.9],
+  ["4 %", 0.82],
+  ["5 %", 0.76],
+  ["5.1 %", 0],
+] as const)("%s of unbalance leave a motor %d of its plate load (NEMA MG 1 figure, points as printed in secondary tables)", (u, k) => {
+  expect(worked("supply.unbalance-derating", { u })).toBeCloseTo(k, 9);
+});
