@@ -8,13 +8,21 @@ export interface Pair {
   readonly subject: () => unknown;
 }
 
+/** Two things that say themselves how long they took [s], each a turn long: what happens in another process or in a browser. */
+export interface TimedPair {
+  readonly says: string;
+  readonly base: () => Promise<number>;
+  readonly subject: () => Promise<number>;
+}
+
 /** Time of the subject over time of the base: the middle ratio of all turns, and the quartiles about it. */
 export interface Ratio {
   readonly lower: number;
   readonly median: number;
   readonly upper: number;
-  /** Median time of one call of the base [s], so that a ratio of two trifles can be seen as one. */
+  /** Median time of one call of the base, and of the subject [s], so that a ratio of two trifles can be seen as one. */
   readonly baseTime: number;
+  readonly subjectTime: number;
 }
 
 /** A turn is long enough for the clock and short enough that both sides of a ratio meet the same load [s]. */
@@ -46,18 +54,50 @@ function turnOf(work: () => unknown): { calls: number; time: number } {
 /** Who goes first changes from turn to turn, so that neither always clears the other's waste. */
 export function ratioOf({ base, subject }: Pair): Ratio {
   const [b, s] = [turnOf(base), turnOf(subject)];
-  const affordable = 4 * Math.floor(timeForAll / (b.time + s.time) / 4) + 1;
-  const turns = Math.min(mostTurns, Math.max(fewestTurns, affordable));
-  const ratios: number[] = [];
-  const baseTimes: number[] = [];
-  for (let turn = 0; turn < turns; turn++) {
-    const early = turn % 2 === 0 ? callTime(base, b.calls) : null;
+  const turns: Turn[] = [];
+  for (let left = turnsWorth(b.time + s.time); left > 0; left--) {
+    const early = turns.length % 2 === 0 ? callTime(base, b.calls) : null;
     const ofSubject = callTime(subject, s.calls);
-    const ofBase = early ?? callTime(base, b.calls);
-    ratios.push(ofSubject / ofBase);
-    baseTimes.push(ofBase);
+    turns.push([early ?? callTime(base, b.calls), ofSubject]);
   }
-  return { lower: rank(ratios, 0.25), median: rank(ratios, 0.5), upper: rank(ratios, 0.75), baseTime: rank(baseTimes, 0.5) };
+  return ratioOver(turns);
+}
+
+/** The same for two that time themselves. */
+export async function timedRatioOf({ base, subject }: TimedPair): Promise<Ratio> {
+  const [b, s] = [await base(), await subject()];
+  const turns: Turn[] = [];
+  for (let left = turnsWorth(b + s); left > 0; left--) {
+    const early = turns.length % 2 === 0 ? await base() : null;
+    const ofSubject = await subject();
+    turns.push([early ?? (await base()), ofSubject]);
+  }
+  return ratioOver(turns);
+}
+
+/** Time of a call of the base and of one of the subject [s]. */
+type Turn = readonly [number, number];
+
+/** As many turns of this length [s] as can be afforded. */
+function turnsWorth(time: number): number {
+  return Math.min(mostTurns, Math.max(fewestTurns, 4 * Math.floor(timeForAll / time / 4) + 1));
+}
+
+function ratioOver(turns: readonly Turn[]): Ratio {
+  const ratios = turns.map(([base, subject]) => subject / base);
+  return {
+    lower: rank(ratios, 0.25),
+    median: rank(ratios, 0.5),
+    upper: rank(ratios, 0.75),
+    baseTime: rank(
+      turns.map(([base]) => base),
+      0.5,
+    ),
+    subjectTime: rank(
+      turns.map(([, subject]) => subject),
+      0.5,
+    ),
+  };
 }
 
 function rank(values: readonly number[], share: number): number {

@@ -19,16 +19,25 @@ if (names.length === 0) {
 
 const out = join(root, "node_modules/.waywright-bench");
 const entries = names.map((name) => [name, join(import.meta.dirname, name + ending)]);
-await build(forNode({ ...Object.fromEntries(entries), pair: join(import.meta.dirname, "pair.ts") }, out));
+const config = forNode({ ...Object.fromEntries(entries), pair: join(import.meta.dirname, "pair.ts") }, out);
+// The driver of the browser finds files of its own beside it.
+await build({ ...config, ssr: { ...config.ssr, external: ["playwright-core"] } });
 const load = (name) => import(pathToFileURL(join(out, `${name}.mjs`)).href);
 
-const { ratioOf } = await load("pair");
-const figure = (value) => value.toPrecision(4);
-console.log("median ratio [lower to upper quartile], time of one call of the base");
+const { ratioOf, timedRatioOf } = await load("pair");
+const figure = (value) => String(Number(value.toPrecision(3)));
+console.log("median ratio [lower to upper quartile]: time of one call of the subject, of the base");
 for (const name of names) {
-  const { benches } = await load(name);
-  for (const bench of benches) {
-    const { lower, median, upper, baseTime } = ratioOf(bench);
-    console.log(`${name}: ${bench.says}\n  ${figure(median)} [${figure(lower)} to ${figure(upper)}], ${figure(baseTime * 1e6)} us`);
-  }
+  const { benches = [], timed } = await load(name);
+  for (const bench of benches) tell(name, bench, ratioOf(bench));
+  // What needs something running beside it is given that, and takes it down again.
+  await timed?.(
+    async (bench) => tell(name, bench, await timedRatioOf(bench)),
+    (why) => console.log(`${name}: left out: ${why}`),
+  );
+}
+
+function tell(name, { says }, { lower, median, upper, baseTime, subjectTime }) {
+  const ratio = `${figure(median)} [${figure(lower)} to ${figure(upper)}]`;
+  console.log(`${name}: ${says}\n  ${ratio}: ${figure(subjectTime * 1e3)} ms, ${figure(baseTime * 1e3)} ms`);
 }

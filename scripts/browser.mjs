@@ -1,4 +1,4 @@
-// Finds a browser for the page tests, or fetches one, and notes it where test/browser/harness.ts reads it.
+// Finds a browser for the page tests, or fetches one, and notes it where test/browser/served.ts reads it.
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { delimiter, join } from "node:path";

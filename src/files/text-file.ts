@@ -81,9 +81,16 @@ export function asText(path: string, bytes: Buffer): ShopFile | Finding {
   try {
     const text = utf8.decode(bytes);
     if (text.includes("\0")) return fileFinding("not-text", path, "holds zero bytes, so it is not a text file");
-    return { text, hash: sha256(text) };
+    let hash: string | undefined;
+    return {
+      text,
+      // Worked out when it is asked for: a command that only reads never does.
+      get hash() {
+        return (hash ??= sha256(text));
+      },
+    };
   } catch {
-    return { ...fileFinding("not-text", path, "not UTF-8 from here on; save it as UTF-8"), place: firstForeign(path, bytes) };
+    return { ...fileFinding("not-text", path, "a letter here is not UTF-8; save the file as UTF-8"), place: firstForeign(path, bytes) };
   }
 }
 

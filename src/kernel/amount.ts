@@ -283,8 +283,36 @@ const hints: ReadonlyMap<string, { says: string; nearest: string }> = new Map([
   ["$", { says: "which dollars? Write USD, CAD or AUD behind the number", nearest: "USD" }],
 ]);
 
+/** Units that people spell out, singular. */
+const spelt: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    amp: "A",
+    ampere: "A",
+    volt: "V",
+    watt: "W",
+    hertz: "Hz",
+    inch: "in",
+    foot: "ft",
+    feet: "ft",
+    pound: "lb",
+    metre: "m",
+    meter: "m",
+    newton: "N",
+    second: "s",
+    minute: "min",
+    henry: "H",
+    farad: "F",
+  }),
+);
+
+function speltOut(word: string): { says: string; nearest: string } | undefined {
+  const short =
+    spelt.get(word.toLowerCase()) ?? spelt.get(word.toLowerCase().replace(/e?s$/, "")) ?? spelt.get(word.toLowerCase().replace(/s$/, ""));
+  return short === undefined ? undefined : { says: `units are written short: \`${short}\``, nearest: short };
+}
+
 function unitUnknown(trouble: UnitTrouble, side: Side, field: Field): Refused {
-  const hint = hints.get(side.unit);
+  const hint = hints.get(side.unit) ?? speltOut(side.unit);
   const near = hint?.nearest ?? trouble.nearest;
   const help = hint?.says ?? (trouble.either ? `${trouble.either.join(" or ")}?` : near === undefined ? undefined : `\`${near}\`?`);
   const says = `"${trouble.word}" is no unit${help === undefined ? "" : `; ${help}`}`;

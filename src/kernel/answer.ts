@@ -3,7 +3,7 @@ import { band, type Column, isColumn } from "./band.ts";
 import { show, showBand, type System } from "./display.ts";
 import type { Evaluation } from "./evaluate.ts";
 import type { Finding, Place } from "./finding.ts";
-import { type Cell, type FigureCell, type InputCell, isMissing, type PartCell } from "./graph.ts";
+import { type Cell, type FigureCell, type Graph, type InputCell, isMissing, type PartCell } from "./graph.ts";
 import { type Item, itemAddress } from "./item.ts";
 import type { Kind } from "./kind.ts";
 import type { Leaf, Model, OptionFile, RecordFile } from "./model/node.ts";
@@ -151,16 +151,31 @@ interface Measured {
 /** A time without end is never; anything else without end is no limit. */
 const endless = (kind: Kind): string => (kind === "time" || kind === "long-time" || kind === "short-time" ? "never" : "no limit");
 
+/** Amounts kept by their column, which an edit elsewhere hands on, and by all else that goes into one. */
+const amounts = new WeakMap<Column, { readonly asked: readonly unknown[]; readonly amount: Amount }>();
+
 export function amountOf(c: Column, decl: Measured, system: System): Amount {
-  const b = band(c);
-  const why = [...(c.holes?.keys() ?? [])][0];
+  const asked = [decl.unit, decl.kind, system.units, system.pressure, system.currency];
+  const had = amounts.get(c);
+  if (had?.asked.every((x, i) => x === asked[i])) return had.amount;
+  const amount = worded(c, decl, system);
+  amounts.set(c, { asked, amount });
+  return amount;
+}
+
+function worded(c: Column, decl: Measured, system: System): Amount {
+  const { nominal, low, high } = band(c);
+  const why = c.holes?.keys().next().value;
   const kind = decl.kind ?? "ratio";
-  const worded = (x: number): string =>
+  const textOf = (x: number): string =>
     Number.isNaN(x) ? (why ?? "no value") : Number.isFinite(x) ? show(x, kind, system).text : x > 0 ? endless(kind) : "without limit";
-  const text = worded(b.nominal);
-  const ends = b.low === b.high ? worded(b.low) : `${worded(b.low)} to ${worded(b.high)}`;
-  const spread = c.v.length === 1 ? "exact" : Number.isFinite(b.high - b.low) ? showBand(b.low, b.high, kind, system).text : ends;
-  return { nominal: num(b.nominal, why), low: num(b.low, why), high: num(b.high, why), unit: decl.unit ?? "", kind, text, band: spread };
+  const spread = (): string => {
+    if (c.v.length === 1) return "exact";
+    if (Number.isFinite(high - low)) return showBand(low, high, kind, system).text;
+    return low === high ? textOf(low) : `${textOf(low)} to ${textOf(high)}`;
+  };
+  const nums = { nominal: num(nominal, why), low: num(low, why), high: num(high, why) };
+  return { ...nums, unit: decl.unit ?? "", kind, text: textOf(nominal), band: spread() };
 }
 
 function originOf(leaf: Leaf): OriginAnswer {
@@ -183,8 +198,10 @@ function originOf(leaf: Leaf): OriginAnswer {
 export function inputAnswer(e: Evaluation, cell: InputCell, system: System): InputAnswer {
   const { decl, leaf } = cell;
   const known = leaf !== null && leaf.text !== "unknown";
-  const filled = e.filled.get(cell);
-  const amount = filled && isColumn(filled) && decl.kind ? amountOf(filled, decl, system) : null;
+  const amount = (): Amount | null => {
+    const filled = decl.kind ? e.filled.get(cell) : undefined;
+    return filled && isColumn(filled) ? amountOf(filled, decl, system) : null;
+  };
   const typical =
     cell.estimate || decl.typical?.value === undefined
       ? null
@@ -204,7 +221,7 @@ export function inputAnswer(e: Evaluation, cell: InputCell, system: System): Inp
     ? leaf.text.replaceAll("\n", ", ")
     : typical
       ? typical.value
-      : (amount?.text ?? (decl.typicalWords ?? []).join(" or "));
+      : (amount()?.text ?? (decl.typicalWords ?? []).join(" or "));
   return {
     address: cell.address,
     id: decl.id,
@@ -221,7 +238,10 @@ export function inputAnswer(e: Evaluation, cell: InputCell, system: System): Inp
     over: (leaf?.over ?? []).map((l) => ({ text: l.text, origin: originOf(l) })),
     measure: decl.measure,
     required: decl.required ?? false,
-    amount,
+    // Worked out when read: who asks for the checks alone reads few of them.
+    get amount() {
+      return amount();
+    },
   };
 }
 
@@ -302,16 +322,22 @@ const lowOf = (c: CheckAnswer): number => (typeof c.margin.low === "number" ? c.
 
 /** Every figure by its address, in their order. */
 export function figureAnswers(e: Evaluation): Record<string, FigureAnswer> {
-  const { cells, model } = e.graph;
-  const system = systemOf(model);
+  const system = systemOf(e.graph.model);
   const figures: Record<string, FigureAnswer> = {};
-  for (const address of [...cells.keys()].toSorted()) {
-    const cell = cells.get(address);
-    if (!cell || cell.is === "input" || cell.is === "slot") continue;
+  for (const [address, cell] of inOrder(e.graph.cells)) {
+    if (cell.is === "input" || cell.is === "slot") continue;
     const f = figureAnswer(e, cell, system);
     if (f) figures[address] = f;
   }
   return figures;
+}
+
+const ordered = new WeakMap<Graph["cells"], readonly (readonly [string, Cell])[]>();
+/** Cells by their address, sorted once for a graph. */
+function inOrder(cells: Graph["cells"]): readonly (readonly [string, Cell])[] {
+  let sorted = ordered.get(cells);
+  if (!sorted) ordered.set(cells, (sorted = [...cells].toSorted(([a], [b]) => (a < b ? -1 : 1))));
+  return sorted;
 }
 
 /** The whole answer; without the figures, which cost most, where only checks are wanted. */
@@ -323,10 +349,7 @@ export function answer(e: Evaluation, figuresWanted = true): Answer {
     .map((j) => checkAnswer(e, j, system))
     .toSorted((a, b) => lowOf(a) - lowOf(b) || (a.address < b.address ? -1 : 1));
   const inputs: Record<string, InputAnswer> = {};
-  for (const address of [...graph.cells.keys()].toSorted()) {
-    const cell = graph.cells.get(address);
-    if (cell?.is === "input") inputs[address] = inputAnswer(e, cell, system);
-  }
+  for (const [address, cell] of inOrder(graph.cells)) if (cell.is === "input") inputs[address] = inputAnswer(e, cell, system);
   const { notices, findings } = said(e);
   const next = new Map<string, DeciderAnswer & { checks: string[] }>();
   for (const c of checks) {

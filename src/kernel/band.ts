@@ -121,36 +121,49 @@ function orderOf(x: Float64Array): Uint16Array {
   return order;
 }
 
+/** What was found of pairs of columns, y then x: an edit leaves most of them as they are. */
+const shares = new WeakMap<Float64Array, WeakMap<Float64Array, number>>();
+
 /**
  * Share of the spread of y that goes away when x is known: 1 - mean variance within groups of like x / variance (the correlation
  * ratio, estimated as K. Pearson 1905, less the share that chance alone would explain). The spread is that of log y where y has one in all
  * samples, otherwise that of y, with what is endless taken at the furthest value that is not. Both columns must be long.
  */
 export function explained(y: Float64Array, x: Float64Array): number {
-  const values: number[] = [];
+  let ofY = shares.get(y);
+  if (!ofY) shares.set(y, (ofY = new WeakMap()));
+  let share = ofY.get(x);
+  if (share === undefined) ofY.set(x, (share = correlationRatio(y, x)));
+  return share;
+}
+
+function correlationRatio(y: Float64Array, x: Float64Array): number {
+  let n = 0;
   let far = 0;
   let logs = true;
   for (const k of orderOf(x)) {
     const value = y[k] ?? Number.NaN;
     if (Number.isNaN(value)) continue;
-    values.push(value);
+    buffer[n++] = value;
     if (Number.isFinite(value)) far = Math.max(far, Math.abs(value));
     logs &&= value > 0 && value < Infinity;
   }
-  const n = values.length;
   if (n < 4 * GROUPS) return 0;
   if (far === 0) far = 1;
-  for (const [i, value] of values.entries()) values[i] = logs ? Math.log(value) : Math.max(-far, Math.min(far, value)) / far;
-  const total = spreadOf(values, 0, n);
+  for (let i = 0; i < n; i += 1) {
+    const value = buffer[i] ?? Number.NaN;
+    buffer[i] = logs ? Math.log(value) : Math.max(-far, Math.min(far, value)) / far;
+  }
+  const total = spreadOf(buffer, 0, n);
   // Rounding noise is no spread.
   if (total < 1e-18 * n) return 0;
   let within = 0;
-  for (let g = 0; g < GROUPS; g += 1) within += spreadOf(values, Math.floor((g * n) / GROUPS), Math.floor(((g + 1) * n) / GROUPS));
+  for (let g = 0; g < GROUPS; g += 1) within += spreadOf(buffer, Math.floor((g * n) / GROUPS), Math.floor(((g + 1) * n) / GROUPS));
   return Math.max(0, 1 - within / (n - GROUPS) / (total / (n - 1)));
 }
 
 /** Sum of the squares about the mean of a stretch. */
-function spreadOf(values: readonly number[], from: number, to: number): number {
+function spreadOf(values: Float64Array, from: number, to: number): number {
   let sum = 0;
   for (let i = from; i < to; i += 1) sum += values[i] ?? 0;
   const mean = sum / (to - from);

@@ -4,6 +4,7 @@ import type { Draw, Figure, Joint, Refusal, Simulated, Value } from "./figure.ts
 import { type Cell, type FigureCell, type Graph, type InputCell, isMissing, type PartCell, type SlotCell } from "./graph.ts";
 import { itemAddress } from "./item.ts";
 import { canonical, type Job, type Json } from "./job.ts";
+import { kept, shelved } from "./kept.ts";
 import { fillInput, spreadOf } from "./sample.ts";
 import { SAMPLES, SLOW_SAMPLES } from "./random.ts";
 
@@ -26,17 +27,6 @@ interface Memo {
   /** What somebody had to say first: it stands in the result and in no part. */
   readonly waits: string | null;
   readonly result: Filled;
-}
-
-/** Kept answers of jobs and joint values: pure functions, so that a kept answer is never wrong, only forgotten. */
-const answers = new Map<string, unknown>();
-const ANSWERS = 20_000;
-function kept<T>(key: string, make: () => T): T {
-  if (answers.has(key)) return answers.get(key) as T;
-  const made = make();
-  if (answers.size >= ANSWERS) answers.clear();
-  answers.set(key, made);
-  return made;
 }
 
 /** Runs a job, or takes the answer of an equal brief. */
@@ -90,8 +80,12 @@ function partsOf(cell: Exclude<Cell, InputCell>, filled: Columns): (Filled | nul
       return [get(cell.joint)];
     case "slot":
       return cell.shares.map(get);
-    case "figure":
-      return [...[...cell.needs.values()].map((c) => (isMissing(c) ? null : get(c))), ...(cell.estimate ? [get(cell.estimate)] : [])];
+    case "figure": {
+      const parts: (Filled | null)[] = [];
+      for (const c of cell.needs.values()) parts.push(isMissing(c) ? null : get(c));
+      if (cell.estimate) parts.push(get(cell.estimate));
+      return parts;
+    }
   }
 }
 
@@ -185,22 +179,32 @@ function flagged<F extends Filled>(f: F, parts: readonly Marks[], signs?: readon
   return { ...f, ...(bound ? { bound } : {}), ...(estimated ? { estimated } : {}), ...(coarse ? { coarse } : {}) };
 }
 
-/** Lays sample after sample into x; says why where a need of one has no value. */
-function sampler(x: Record<string, unknown>, names: readonly string[], parts: readonly Filled[]): (k: number) => string | null {
-  const long = parts.flatMap((f, i) => {
+/** A need that is not the same in all samples. */
+interface Long {
+  readonly name: string;
+  readonly values: ArrayLike<unknown>;
+  readonly part: Filled;
+}
+
+function longOf(names: readonly string[], parts: readonly Filled[]): Long[] {
+  return parts.flatMap((part, i) => {
     const name = names[i];
-    return name === undefined || lengthOf(f) === 1 ? [] : [{ name, values: isColumn(f) ? f.v : f.each, part: f }];
+    return name === undefined || lengthOf(part) === 1 ? [] : [{ name, values: isColumn(part) ? part.v : part.each, part }];
   });
-  return (k) => {
-    let none: Filled | null = null;
-    for (const { name, values, part } of long) {
-      const value = values[k];
-      // The one value unlike itself is NaN: a hole.
-      if (value !== value) none ??= part;
-      x[name] = value;
-    }
-    return none && reasonOf(none);
-  };
+}
+
+/** Lays a sample of the long needs into x; says why where one of them has no value. */
+function lay(x: Record<string, unknown>, long: readonly Long[], k: number): string | null {
+  let none: Filled | null = null;
+  // Counted by hand: this runs a million times in a start of the program, mostly before anything is compiled.
+  for (let i = 0; i < long.length; i += 1) {
+    const need = long[i] as Long; // i is below the length
+    const value = need.values[k];
+    // The one value unlike itself is NaN: a hole.
+    if (value !== value) none ??= need.part;
+    x[need.name] = value;
+  }
+  return none && reasonOf(none);
 }
 
 /** Counts samples without a value by their reason. */
@@ -250,10 +254,10 @@ function makeColumn(
   const v = new Float64Array(longest(parts));
   const of = decl.of as (x: unknown) => number;
   const valid = decl.valid as ((x: unknown) => string | null) | undefined;
-  const lay = sampler(x, names, parts);
+  const long = longOf(names, parts);
   let holes: Map<string, number> | null = null;
   for (let k = 0; k < v.length; k += 1) {
-    const no = lay(k) ?? (valid ? valid(x) : null);
+    const no = lay(x, long, k) ?? (valid ? valid(x) : null);
     const value = no === null ? of(x) : Number.NaN;
     if (value !== value) holes = counted(holes, no ?? `no number for ${cell.decl.id}`);
     v[k] = value;
@@ -268,11 +272,11 @@ function makeColumn(
 /** A table or a list has no signs: a bound on what it is made of bounds it in no direction that is known. */
 function makeValue(decl: Value<unknown>, x: Record<string, unknown>, names: readonly string[], parts: readonly Filled[]): Filled {
   const of = decl.of as (x: unknown) => unknown;
-  const lay = sampler(x, names, parts);
+  const long = longOf(names, parts);
   let holes: Map<string, number> | null = null;
   const each: unknown[] = [];
   for (let k = 0, n = longest(parts); k < n; k += 1) {
-    const no = lay(k);
+    const no = lay(x, long, k);
     if (no !== null) holes = counted(holes, no);
     each.push(no === null ? of(x) : Number.NaN);
   }
@@ -294,12 +298,12 @@ function makeJoint(
   }
   const key = `${decl.id} ${cell.address} ${canonical({ x, half } as unknown as Json)}`;
   const of = decl.of as (x: unknown, draw: Draw<string>) => Readonly<Record<string, Float64Array>> | Refusal;
-  const got = kept(key, (): Filled => {
+  const draw = (): Filled => {
     const answer = of(x, { seed: cell.address, count: SAMPLES, half });
     if ("refused" in answer && typeof answer.refused === "string") return hole(answer.refused);
     return { each: [answer] };
-  });
-  return got;
+  };
+  return kept(key, () => shelved(key, draw));
 }
 
 /** Two standard deviations of a reading, half of a range. */
@@ -326,10 +330,10 @@ function makeSimulated(
   const read = decl.read as (r: Json) => number;
   const valid = decl.valid as ((x: unknown) => string | null) | undefined;
   const ran = new Float64Array(n);
-  const lay = sampler(x, names, parts);
+  const long = longOf(names, parts);
   let holes: Map<string, number> | null = null;
   for (let k = 0; k < n; k += 1) {
-    const no = lay(k) ?? (valid ? valid(x) : null);
+    const no = lay(x, long, k) ?? (valid ? valid(x) : null);
     const value = no === null ? read(runJob(decl.job, brief(x))) : Number.NaN;
     if (Number.isNaN(value)) holes = counted(holes, no ?? `no number for ${decl.id}`);
     ran[k] = value;

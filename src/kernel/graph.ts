@@ -3,7 +3,7 @@ import type { Check, Notice } from "./check.ts";
 import type { Contract } from "./contract.ts";
 import type { AnyRef, Figure, Input, Joint, JointPart, Link, Ref, Simulated, Value, When } from "./figure.ts";
 import { type House, quantityOf } from "./house.ts";
-import { addressOf, type Item, itemAddress, machine, mountKeys, quantityAddress, type Scope, shop } from "./item.ts";
+import { addressAt, addressOf, type Item, itemAddress, machine, mountKeys, quantityAddress, type Scope, shop } from "./item.ts";
 import { type Leaf, listName, type Model, type Node, nodeAt } from "./model/node.ts";
 import type { Offer, Slot } from "./slot.ts";
 
@@ -81,16 +81,21 @@ export interface Graph {
 
 export const isMissing = (c: Cell | Missing): c is Missing => "missing" in c;
 
-/** The leaf at a path; a map set to `unknown` or `none` answers for every key below it. */
-function leafAt(root: Node | undefined, path: readonly string[]): Leaf | null {
-  let at = root;
+/** The node at a path; a map set to `unknown` or `none` answers for every key below it. */
+function answering(top: Node | undefined, path: readonly string[]): Node | undefined {
+  let at = top;
   for (const key of path) {
-    if (at?.is === "leaf") return at.text === "unknown" || at.text === "none" ? at : null;
-    at = nodeAt(at, [key]);
+    if (at?.is === "leaf") return at.text === "unknown" || at.text === "none" ? at : undefined;
+    at = at?.is === "map" ? at.entries.get(key) : nodeAt(at, [key]);
   }
+  return at;
+}
+
+/** What is written at a key below a thing, dots in it and all. */
+function leafAt(thing: Node | undefined, key: string): Leaf | null {
+  const at = answering(thing, key.includes(".") ? key.split(".") : [key]);
   if (at?.is === "leaf") return at;
-  if (at?.is === "list") return listLeaf(at);
-  return null;
+  return at?.is === "list" ? listLeaf(at) : null;
 }
 
 /** A list of plain values as one leaf: the texts joined by a line feed, which no value can hold. */
@@ -152,8 +157,7 @@ function itemsOf(model: Model, scopes: readonly Scope[]): { items: Item[]; unsai
   const byPath = new Map<string, Item>(items.map((i) => [itemAddress(i), i]));
   for (const f of found.toSorted((a, b) => a.path.length - b.path.length)) {
     let parent: Item | null = null;
-    for (let n = f.path.length - 1; n >= 0 && !parent; n -= 1)
-      parent = byPath.get(itemAddress({ scope: f.scope, root: f.root, path: f.path.slice(0, n), parent: null, named: false })) ?? null;
+    for (let n = f.path.length - 1; n >= 0 && !parent; n -= 1) parent = byPath.get(addressAt(f.root, f.path.slice(0, n))) ?? null;
     // An implied thing needs a holder of its own: no spindle, no drive.
     if (f.implied && parent?.path.length !== f.path.length - 1) continue;
     const item: Item = { scope: f.scope, root: f.root, path: f.path, parent, named: f.named };
@@ -163,6 +167,12 @@ function itemsOf(model: Model, scopes: readonly Scope[]): { items: Item[]; unsai
   return { items, unsaid };
 }
 
+function pushAt<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+  const all = map.get(key);
+  if (all) all.push(value);
+  else map.set(key, [value]);
+}
+
 /** Builds the cells of a model. Throws on a circle of figures, naming it. */
 export function build(house: House, model: Model): Graph {
   const { items, unsaid } = itemsOf(model, house.scopes);
@@ -170,12 +180,13 @@ export function build(house: House, model: Model): Graph {
   const children = new Map<Item, Item[]>();
   const byScope = new Map<Scope, Item[]>();
   for (const item of items) {
-    if (item.parent) children.set(item.parent, [...(children.get(item.parent) ?? []), item]);
-    byScope.set(item.scope, [...(byScope.get(item.scope) ?? []), item]);
+    if (item.parent) pushAt(children, item.parent, item);
+    pushAt(byScope, item.scope, item);
   }
   const cells = new Map<string, Cell>();
-  const made = new Map<Ref<unknown> | Joint, Map<Item, Cell | Missing>>();
-  const underway: string[] = [];
+  const made = new Map<Ref<unknown> | Joint, Map<Item, Cell | Missing | null>>();
+  const underway: { readonly item: Item; readonly decl: { readonly id: string } }[] = [];
+  const nodes = new Map<Item, Node | undefined>(items.map((i) => [i, answering(model.roots.get(i.root), i.path)]));
 
   const holder = (from: Item, per: Scope): Item | null => {
     for (let at: Item | null = from; at; at = at.parent) {
@@ -189,7 +200,7 @@ export function build(house: House, model: Model): Graph {
 
   const follow = (from: Item, link: Link): Item | Missing => {
     const at = holder(from, link.per);
-    const leaf = at && leafAt(model.roots.get(at.root), [...at.path, ...link.key.split(".")]);
+    const leaf = at && leafAt(nodes.get(at), link.key);
     if (!at || !leaf || leaf.text === "none") return { missing: "not-there", says: `no ${link.says} named` };
     const address = `${itemAddress(at)}.${link.key}`;
     if (leaf.text === "unknown") return { missing: "required", says: `${link.says} not known`, address };
@@ -224,7 +235,7 @@ export function build(house: House, model: Model): Graph {
   const inputCell = (decl: Input<unknown>, item: Item): Cell | Missing => {
     const room = house.roomOf.get(decl)?.name ?? "";
     const address = addressOf(item, decl.key);
-    const leaf = leafAt(model.roots.get(item.root), [...item.path, ...decl.key.split(".")]);
+    const leaf = leafAt(nodes.get(item), decl.key);
     if (leaf?.text === "none") return { missing: "not-there", says: `${decl.says}: none`, address, input: decl };
     const known = leaf !== null && leaf.text !== "unknown";
     if (!known && decl.typical === undefined && decl.typicalWords === undefined) {
@@ -278,7 +289,7 @@ export function build(house: House, model: Model): Graph {
       }
       for (const none of unsaid) {
         if (none.scope !== offer.from.per || ownerAbove(none, decl.per) !== item) continue;
-        const address = itemAddress({ ...item, root: none.root, path: none.path });
+        const address = addressAt(none.root, none.path);
         waits ??= { missing: "required", says: `nobody knows how many of ${none.scope.says} there are`, address };
       }
     }
@@ -293,7 +304,7 @@ export function build(house: House, model: Model): Graph {
   /** The thing whose slot would have taken an offer from below a path. */
   const ownerAbove = ({ root, path }: Unsaid, per: Scope): Item | null => {
     for (let n = path.length; n >= 0; n -= 1) {
-      const above = byAddress.get(itemAddress({ scope: per, root, path: path.slice(0, n), parent: null, named: false }));
+      const above = byAddress.get(addressAt(root, path.slice(0, n)));
       if (above) return holder(above, per);
     }
     return null;
@@ -365,15 +376,20 @@ export function build(house: House, model: Model): Graph {
   function cell(decl: Input<unknown> | Figure | Simulated | Value<unknown> | Joint | Slot<unknown>, from: Item): Cell | Missing {
     const item = holder(from, decl.per);
     if (!item) return { missing: "not-there", says: `there is no ${decl.per.name} here` };
-    const known = made.get(decl)?.get(item);
-    if (known) return known;
-    const mark = `${itemAddress(item)} ${decl.id}`;
-    if (underway.includes(mark)) throw new Error(`circle of figures: ${[...underway.slice(underway.indexOf(mark)), mark].join(" -> ")}`);
-    underway.push(mark);
-    const got = decl.decl === "input" ? inputCell(decl, item) : decl.decl === "slot" ? slotCell(decl, item) : figureCell(decl, item);
-    underway.pop();
     let per = made.get(decl);
     if (!per) made.set(decl, (per = new Map()));
+    const known = per.get(item);
+    if (known) return known;
+    if (known === null) {
+      const first = underway.findIndex((u) => u.decl === decl && u.item === item);
+      const ring = [...underway.slice(first), { item, decl }].map((u) => `${itemAddress(u.item)} ${u.decl.id}`);
+      throw new Error(`circle of figures: ${ring.join(" -> ")}`);
+    }
+    // Underway: whoever asks for it meanwhile goes round in a circle.
+    per.set(item, null);
+    underway.push({ item, decl });
+    const got = decl.decl === "input" ? inputCell(decl, item) : decl.decl === "slot" ? slotCell(decl, item) : figureCell(decl, item);
+    underway.pop();
     per.set(item, got);
     if (!isMissing(got)) {
       const other = cells.get(got.address);

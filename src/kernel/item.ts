@@ -57,9 +57,19 @@ export function pathKeys(text: string): string[] {
   return text === "" ? [] : text.split(".");
 }
 
+/** Kept by thing: each has many quantities. */
+const addresses = new WeakMap<Item, string>();
+
 /** `lathe/spindle.motor`; a quantity of the thing is appended with a dot. */
 export function itemAddress(item: Item): string {
-  return item.path.length === 0 ? item.root : `${item.root}/${pathText(item.path)}`;
+  let address = addresses.get(item);
+  if (address === undefined) addresses.set(item, (address = addressAt(item.root, item.path)));
+  return address;
+}
+
+/** Address of the thing at a path, whether there is one or not. */
+export function addressAt(root: string, path: readonly string[]): string {
+  return path.length === 0 ? root : `${root}/${pathText(path)}`;
 }
 
 /** Address of a key below a thing. */
@@ -71,8 +81,7 @@ export function addressOf(item: Item, key: string): string {
 export function quantityAddress(item: Item, room: string, quantity: string, rooms: ReadonlySet<string>): string {
   const head = item.path[0];
   if (head === undefined) return `${item.root}/${room}.${quantity}`;
-  const path = pathText(item.path);
-  return rooms.has(head) ? `${item.root}/${path}.${quantity}` : `${item.root}/${room}.${path}.${quantity}`;
+  return rooms.has(head) ? `${itemAddress(item)}.${quantity}` : `${item.root}/${room}.${pathText(item.path)}.${quantity}`;
 }
 
 /** A mount as root and keys. */

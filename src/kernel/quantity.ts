@@ -55,7 +55,23 @@ const hyphenRange = /^([-+]?\d[\d.]*)(\s*-\s*)(?=\d[\d.]*(?![\d.]|\s*\/\s*\d))/;
  * open (psi is gauge, lb a force where one is wanted) and `readAs` says so.
  */
 export function readQuantity(text: string, kind: Kind, options: QuantityOptions = {}): Reading {
-  const field: Field = { text, kind, options };
+  const { ambient, intake, delivery, currency = "" } = options;
+  const known = `${kind} ${kind.startsWith("money") ? currency : ""} ${text}`;
+  const atSite = ambient !== undefined || intake !== undefined || delivery !== undefined;
+  const reading = (atSite ? undefined : kept.get(known)) ?? readAnew({ text, kind, options });
+  // A refusal names the field, so it is not kept.
+  if (!reading.ok || atSite) return reading;
+  if (kept.size >= mostKept) kept.clear();
+  kept.set(known, reading);
+  return reading;
+}
+
+/** Values read: one text is read by the loader, again for the samples, and a typical value at every thing that it stands for. */
+const kept = new Map<string, Read>();
+const mostKept = 5000;
+
+function readAnew(field: Field): Reading {
+  const { text } = field;
   if (text.length > longestText) {
     return unread(issue("number-bad", `${subject(field)} is too long for a quantity (${text.length} letters)`, 0, text.length));
   }

@@ -55,7 +55,18 @@ export function ratio(capacity: number, demand: number): number {
   return Math.max(0, capacity / demand);
 }
 
+/** Kept by what it is made of: an edit leaves the sides of most checks as they are. */
+const margins = new WeakMap<Column, WeakMap<Column, Column>>();
+
 export function marginColumn(demand: Column, capacity: Column): Column {
+  let ofDemand = margins.get(demand);
+  if (!ofDemand) margins.set(demand, (ofDemand = new WeakMap()));
+  let margin = ofDemand.get(capacity);
+  if (!margin) ofDemand.set(capacity, (margin = makeMargin(demand, capacity)));
+  return margin;
+}
+
+function makeMargin(demand: Column, capacity: Column): Column {
   const n =
     demand.v.length === 1 ? capacity.v.length : capacity.v.length === 1 ? demand.v.length : Math.min(demand.v.length, capacity.v.length);
   const v = new Float64Array(n);
@@ -87,7 +98,7 @@ function plainly(e: Evaluation, cell: CheckCell): Judged {
   const capacity = column(e, cell.capacity);
   if (!demand || !capacity) return { ...base, verdict: "open", reason: "incomplete", because: "not computed" };
   const column_ = marginColumn(demand, capacity);
-  const holes = column_.v.reduce((n, x) => n + (Number.isNaN(x) ? 1 : 0), 0);
+  const holes = countHoles(column_.v);
   const shown = band(column_);
   const { H, guards } = cell.decl;
   const yesNo = cell.decl.yesNo ?? false;
@@ -122,6 +133,12 @@ function plainly(e: Evaluation, cell: CheckCell): Judged {
     near: near && column_.v.length > 1,
     estimated: demand.estimated === true || capacity.estimated === true,
   };
+}
+
+function countHoles(v: Float64Array): number {
+  let n = 0;
+  for (const x of v) if (Number.isNaN(x)) n += 1;
+  return n;
 }
 
 /** Limits of a band scatter by a percent from one set of samples to another; closer to another word than this is said. */
@@ -265,5 +282,10 @@ function decidersOf(e: Evaluation, cell: CheckCell): Decider[] {
 
 const waitsOf = (c: Cell): Missing | null => ("waits" in c ? c.waits : null);
 
-const ranks = (each: readonly unknown[], words: readonly string[]): Float64Array =>
-  Float64Array.from(each, (w) => words.indexOf(String(w)));
+/** Words as numbers, kept so that what they explain can be. */
+const ranked = new WeakMap<readonly unknown[], Float64Array>();
+function ranks(each: readonly unknown[], words: readonly string[]): Float64Array {
+  let ranks_ = ranked.get(each);
+  if (!ranks_) ranked.set(each, (ranks_ = Float64Array.from(each, (w) => words.indexOf(String(w)))));
+  return ranks_;
+}

@@ -3,7 +3,7 @@ import type { Verdict } from "../kernel/verdict.ts";
 import { fraction } from "./margin-strip.ts";
 import { drawing, el, line, short } from "./svg.ts";
 
-export interface RugMark {
+interface RugMark {
   readonly verdict: Verdict;
   /** Capacity over demand, nominal. */
   readonly nominal: number;

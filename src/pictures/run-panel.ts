@@ -1,7 +1,7 @@
 // A figure along a range of one input: its line, and hatched where it may lie.
 import type { Panel } from "./plot-spec.ts";
 
-export interface RunOf {
+interface RunOf {
   /** On the line and on the axis: the symbol, or the words where there is none. */
   readonly name: string;
   readonly unit: string;

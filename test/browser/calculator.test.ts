@@ -5,7 +5,9 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
 import { soon } from "./desk.ts";
-import { desk, pageTest, servePage } from "./harness.ts";
+import { axe, pageTest } from "./harness.ts";
+import { desk, phone, servePage } from "./served.ts";
+import { lookChecks } from "./look.ts";
 
 const go = async (page: Page, path: string): Promise<void> => {
   await page.goto(new URL(path, page.url()).href);
@@ -16,6 +18,31 @@ const result = (page: Page): Promise<string> => page.locator(".one .big").innerT
 /** Two pulleys of 100 mm, their shafts 400 mm apart: two straight strands and one turn, L = 2 c + pi d. */
 const belt = "/shop/calculator?figure=spindle.belt.length&v.d_m=100%20mm&v.d_s=100%20mm&v.c=400%20mm";
 const length = (c: number, d: number): number => 2 * c + Math.PI * d; // mm
+
+const placesOfCalculator = [
+  "/shop/calculator",
+  "/shop/calculator?figure=spindle.brake.energy",
+  "/shop/calculator?figure=spindle.belt.length&v.d_m=90%20to%20110%20mm&v.d_s=130%20mm&v.c=16%20in&along=c&range=10%20to%2030%20in",
+  "/shop/calculator?figure=spindle.belt.length&v.d_m=90%20bar",
+];
+
+pageTest.for(placesOfCalculator)(
+  "%s has no fault of look or access, on the desk, on the phone, light and dark",
+  async (place, { page }) => {
+    await go(page, place);
+    await page.waitForTimeout(1500);
+    for (const viewport of [desk, phone]) {
+      await page.setViewportSize(viewport);
+      for (const colorScheme of ["light", "dark"] as const) {
+        await page.emulateMedia({ colorScheme });
+        await page.waitForTimeout(400);
+        const at = `${viewport.width} ${colorScheme}`;
+        expect({ at, faults: await lookChecks(page) }).toEqual({ at, faults: [] });
+        expect({ at, faults: await axe(page) }).toEqual({ at, faults: [] });
+      }
+    }
+  },
+);
 
 pageTest("a figure is found by its words, its fields filled, and what is still wanted is said until nothing is", async ({ page }) => {
   await go(page, "/shop/calculator");
@@ -53,6 +80,18 @@ pageTest("a value in a wrong unit is refused at its field, in the words of the f
   await field.fill("16 in");
   await expect.poll(() => field.getAttribute("aria-invalid"), soon).toBe("false");
   await expect.poll(() => result(page), soon).toContain(`${Math.round(length(406.4, 100))}`);
+});
+
+pageTest("lists take one unit for all of their values", async ({ page }) => {
+  // A bearing that warms from 20 to 50 degC with a time constant of 10 min: T = 50 - 30 exp(-t / 10 min).
+  const minutes = [0, 5, 10, 15, 20, 30, 40];
+  const warm = minutes.map((t) => (50 - 30 * Math.exp(-t / 10)).toFixed(3));
+  await go(page, "/shop/calculator?figure=spindle.bearing-plateau");
+  const fields = page.locator(".values .row input");
+  await fields.first().waitFor();
+  await fields.nth(0).fill(`${minutes.join(", ")} min`);
+  await fields.nth(1).fill(`${warm.join(", ")} degC`);
+  await expect.poll(() => result(page), soon).toMatch(/\n50\n°C/);
 });
 
 pageTest("what lies below a figure that is left empty gets fields of its own, which stay when they are filled", async ({ page }) => {

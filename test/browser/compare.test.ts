@@ -4,7 +4,8 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
 import { checksShown, requestsOf, settled, soon, visit } from "./desk.ts";
-import { axe, desk, pageTest, phone } from "./harness.ts";
+import { axe, pageTest } from "./harness.ts";
+import { desk, phone } from "./served.ts";
 import { lookChecks } from "./look.ts";
 
 /** All columns worked out: the sentence over the page counts them until then. */
@@ -110,6 +111,39 @@ pageTest("keeping an option says what belongs into which file, and writes nothin
   await dialog.waitFor({ state: "detached" });
   expect(requests).toEqual([]);
   expect(readFileSync(join(shop.folder, "lathe/machine.yaml"), "utf8")).toBe(before);
+});
+
+pageTest("by keys alone: an input is found, moved on its slider, its numbers follow, and the address keeps it", async ({ page }) => {
+  await compared(page, "/lathe/compare?cols=reconnect-low");
+  const requests = requestsOf(page);
+  await page.getByRole("combobox", { name: "Input to try other values of" }).focus();
+  await page.keyboard.type("voltage between lines");
+  await page
+    .getByRole("option", { name: /^Voltage between lines/ })
+    .first()
+    .waitFor();
+  await page.keyboard.press("Enter");
+  const slider = page.getByRole("slider", { name: "Voltage between lines" });
+  await slider.waitFor();
+  await expect.poll(() => page.locator(".sbs thead th.chosen .name").allTextContents(), soon).toEqual(["what if"]);
+  await settled(page);
+  const flux = (): Promise<string> => cell(page, "Does the drive give full flux", "what if");
+  const before = await flux();
+  await slider.focus();
+  await page.keyboard.press("Home");
+  await expect.poll(flux, soon).not.toBe(before);
+  await settled(page);
+  const low = parseFloat(await flux());
+  await page.keyboard.press("End");
+  await settled(page);
+  await expect.poll(async () => parseFloat(await flux()), soon).toBeGreaterThan(low);
+  const text = await page.getByRole("textbox", { name: "Voltage between lines, value" }).inputValue();
+  await expect.poll(() => new URL(page.url()).searchParams.get("try.shop/supply.voltage"), soon).toBe(text);
+  // A new address makes a browser look at the page's icon again; nothing else is asked for.
+  expect(requests.filter((url) => !url.endsWith(".svg"))).toEqual([]);
+  await page.reload();
+  await settled(page);
+  await expect.poll(() => page.getByRole("textbox", { name: "Voltage between lines, value" }).inputValue(), soon).toBe(text);
 });
 
 pageTest(

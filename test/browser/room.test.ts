@@ -42,6 +42,24 @@ pageTest("what cannot be read is said at its field, with what was expected, and 
   expect(await page.locator(".keep-bar").count()).toBe(0);
 });
 
+pageTest("not knowing is an answer: what hangs on it stays open without a number, and one step back it has one again", async ({ page }) => {
+  await visit(page, "/lathe/supply");
+  const service = async (): Promise<string> => {
+    const row = (await checksShown(page)).find(({ asks }) => asks.startsWith("Does the service carry everything at once"));
+    return `${row?.verdict} ${row?.margin}`;
+  };
+  const before = await service();
+  expect(before).toMatch(/^(open|tight|holds|fails) \d/);
+  await page.getByRole("button", { name: "Don't know: rating of the service" }).click();
+  await expect.poll(service, soon).toBe("open –");
+  await page.keyboard.press("Control+z");
+  await settled(page);
+  await expect.poll(service, soon).toBe(before);
+  await page.keyboard.press("Control+Shift+z");
+  await expect.poll(service, soon).toBe("open –");
+  await page.keyboard.press("Control+z");
+});
+
 pageTest("a remedy that can be laid over is tried out first, and one click makes it an edit", async ({ page }) => {
   await visit(page, "/lathe/spindle");
   const remedy = page.locator(".rem", { has: page.getByRole("button", { name: "a line choke before the drive" }) }).first();

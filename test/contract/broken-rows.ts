@@ -31,6 +31,14 @@ const alias: Finds = { code: "alias", expected: "like: NAME" };
 
 const grammar: readonly Row[] = [
   row("a tab for an indent", lathe, speed, "\n▸\thighest-speed: 2800 rpm ", { code: "tab-indent" }),
+  row("a tab among keys indented by blanks", lathe, "\n    leads: 9", "\n▸\tleads: 9", { code: "tab-indent" }),
+  row("a brace right behind a colon", lathe, "    base: { frequency", "    ▸base:{ frequency", {
+    code: "no-blank-after-colon",
+    expected: "base: { frequency: 60 Hz, voltage: 230 V }",
+  }),
+  row("a colon that is missing above a whole block", lathe, "\nsupply:\n", "\n▸supply\n", { code: "syntax" }),
+  row("two keys on one line above their block", shop, "\nsupply:\n  kind: ", "\nsupply: ▸kind: ", { code: "colon-in-text" }),
+  row("an indent that fits nothing", lathe, "\n  highest-speed: 2800", "\n▸   highest-speed: 2800", { code: "syntax" }),
   row("no blank behind a colon", lathe, speed, "\n  ▸highest-speed:2800 rpm ", {
     code: "no-blank-after-colon",
     expected: "highest-speed: 2800 rpm",
@@ -75,6 +83,12 @@ const grammar: readonly Row[] = [
 ];
 
 const numbers: readonly Row[] = [
+  row("a unit spelt out", shop, "value: 60 A, from: plate", "value: ▸60 Amps, from: plate", {
+    code: "unit-unknown",
+    expected: "10.2 A",
+    nearest: "A",
+  }),
+  row("a current below nothing", mill, "rated-current: 10 A", "rated-current: ▸-10 A", { code: "number-range", expected: "10.2 A" }),
   row("a decimal comma", lathe, speed, "\n  highest-speed: ▸2800,5 rpm ", { code: "decimal-comma", expected: "2800.5 rpm" }),
   row("a decimal comma inside braces", lathe, length, "length: ▸18,5 m,", { code: "decimal-comma", expected: "18.5 m" }),
   row("a decimal comma at an axis, which no room reads yet", lathe, "travel: 160 mm", "travel: ▸160,5 mm", {
@@ -150,6 +164,20 @@ const keys: readonly Row[] = [
   row("a list where a map is wanted", lathe, "resistor: none  ", "resistor: ▸[ 40 ohm, 600 W ]", { code: "not-a-map" }),
   row("a word where a map is wanted", lathe, "ramp: { up: 4 s, down: 5 s }", "ramp: ▸4 s", { code: "not-a-map" }),
   row("a map where a value is wanted", lathe, "leads: 9", "leads: ▸{ count: 9 }", { code: "not-a-value", expected: "6" }),
+  row(
+    "a list for the kind of an operation",
+    "lathe/work/drag-knob.yaml",
+    "operation: drill, kind: drill",
+    "operation: drill, kind: ▸[ drill ]",
+    {
+      code: "not-a-value",
+      expected: "turn",
+    },
+  ),
+  row("a map for the depth of a cut", "lathe/work/drag-knob.yaml", "depth: 2 mm", "depth: ▸{ most: 2 mm }", {
+    code: "not-a-value",
+    expected: "5.08 mm",
+  }),
   row("nothing behind a key", lathe, "winding: star", "winding:▸", { code: "not-a-value", expected: "star" }),
   row("a list without its brackets", lathe, "links: [ 4-7, 5-8, 6-9 ]", "links: ▸4-7 5-8 6-9", {
     code: "not-a-list",
@@ -175,6 +203,7 @@ const keys: readonly Row[] = [
 ];
 
 const references: readonly Row[] = [
+  row("two operations of one name", "lathe/work/drag-knob.yaml", "operation: part-off,", "operation: ▸rough,", { code: "twice" }),
   row("a drive that the catalogue has not", lathe, "like: spindle-drive-11", "like: ▸spindle-drive-12", {
     code: "not-in-catalogue",
     nearest: "spindle-drive-11",

@@ -75,7 +75,7 @@ function hurtHouse(seed: number): Map<string, { text: string }> {
   const next = numbers(seed);
   const folder = new Map(files.map(([file, text]) => [file, { text }]));
   for (let n = 1 + next(5); n > 0; n--) {
-    const [file] = files[next(4) === 0 ? next(files.length) : main(next)] ?? [""];
+    const file = next(4) === 0 ? (files[next(files.length)]?.[0] ?? "") : oneOf(read, next);
     folder.set(file, { text: changed(folder.get(file)?.text ?? "", next) });
   }
   return folder;
@@ -90,7 +90,6 @@ const read = [
   "lathe/work/drag-knob.yaml",
   "mill/work/side-plate.yaml",
 ];
-const main = (next: Pick): number => files.findIndex(([file]) => file === oneOf(read, next));
 
 export interface Outcome {
   readonly seconds: number;

@@ -39,7 +39,7 @@ export const knownLongForm: ReadonlySet<string> = new Set(["value", "from", "dat
 export function checkKeys(node: Node, at: KeyNode, name: string, scene: Scene): Node | undefined {
   if (node.is === "map") {
     if (isLongForm(node, at)) return fromLongForm(node, at, name, scene);
-    if (hasKeys(at) || at.lax) return checkMap(node, at, name, scene);
+    if (hasKeys(at) || isLax(at)) return checkMap(node, at, name, scene);
     const wanted = isList(at) ? "a list in square brackets" : `one value${wants(at.input)}`;
     return report(scene, node, isList(at) ? "not-a-list" : "not-a-value", `\`${name}\` holds keys here; ${wanted} is wanted`, at.input);
   }
@@ -49,6 +49,8 @@ export function checkKeys(node: Node, at: KeyNode, name: string, scene: Scene): 
 
 /** Keys stand here: those listed, or none at all yet for a kind of thing. */
 const hasKeys = (at: KeyNode): boolean => at.keys.size > 0 || at.any !== undefined || at.says !== undefined;
+/** Anything may stand here; where a room reads a value already, a value has to. */
+const isLax = (at: KeyNode): boolean => at.lax === true && at.input === undefined;
 const isList = (at: KeyNode): boolean => at.item !== undefined || at.input?.form === "list" || at.input?.form === "lists";
 
 function report(scene: Scene, node: Node, code: Draft["code"], says: string, input?: Input<unknown>): undefined {
@@ -147,7 +149,7 @@ function checkList(list: ListNode, at: KeyNode, name: string, scene: Scene): Nod
   }
   if (input?.form === "lists")
     return withItems(list, (child) => (child.is === "map" ? report(scene, child, "not-a-value", "a text is wanted") : child));
-  if (at.lax) return checkLax(list, scene);
+  if (isLax(at)) return checkLax(list, scene);
   if (input || at.link) return report(scene, list, "not-a-value", `\`${name}\` is a list here; one value${wants(input)} is wanted`, input);
   if (hasKeys(at))
     return report(

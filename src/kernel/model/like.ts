@@ -34,10 +34,8 @@ export function shelf(catalogue: MapNode, keys: Keys, drafts: Draft[]): Shelf {
     }
     if (underway.includes(mark)) {
       const [start = name, ...others] = underway.slice(underway.indexOf(mark)).map((m) => m.slice(of.length + 1));
-      const ring = [...others.map((other) => `like \`${other}\`, which is `), others.length > 0 ? `like \`${start}\`` : "like itself"].join(
-        "",
-      );
-      drafts.push({ code: "like-ring", says: `\`${start}\` is ${ring}: one entry of a ring has to stand for itself`, place: by.place });
+      const ring = others.length === 0 ? "itself" : [...others, start].map((other) => `\`${other}\``).join(", which is like ");
+      drafts.push({ code: "like-ring", says: `\`${start}\` is like ${ring}; take one \`like\` of the ring out`, place: by.place });
       return undefined;
     }
     underway.push(mark);

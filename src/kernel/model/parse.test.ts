@@ -158,7 +158,7 @@ test.each([
 test("forty levels are read, one more is not", () => {
   const nested = (n: number): string => `a: ${"{ a: ".repeat(n - 1)}1${" }".repeat(n - 1)}\n`;
   expect(told(nested(40))).toEqual([]);
-  expect(told(nested(41))).toEqual(["1:200 too-deep"]);
+  expect(told(nested(41))).toEqual(["1:201 too-deep"]);
 });
 
 test("a file of five million letters is refused unread", () => {

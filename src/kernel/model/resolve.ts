@@ -10,6 +10,7 @@ import { checkAllPaths, tried } from "./paths.ts";
 import { judge } from "./records.ts";
 import { type Draft, settle } from "./report.ts";
 import { requiredMissing } from "./required.ts";
+import { withoutTwins } from "./twins.ts";
 import { isClear, type ParsedShop } from "./shop.ts";
 
 export { parseShop, type ParsedShop } from "./shop.ts";
@@ -48,7 +49,9 @@ export function resolve(shop: ParsedShop, keys: Keys, variant: Variant): Model {
   const over = lay(lines, laid, judged.counting, []);
   const trees = lay(over, [], [], tried(shop, keys, variant, over, scene));
   const parts: Draft[] = [];
-  const under = withParts(trees, keys, parts);
+  const twins: Draft[] = [];
+  const under = new Map([...withParts(trees, keys, parts)].map(([root, tree]) => [root, withoutTwins(tree, twins)]));
+  drafts.push(...twins.filter((d) => standsClear(d, shop)));
   // Of a catalogue that could not be read whole nobody can say what is missing in it; the same goes for a file and its keys.
   const catalogueRead = [...shop.files.values()].every((f) => f.role.is !== "catalogue" || f.parsed.brokenFrom === Infinity);
   drafts.push(...parts.filter((d) => catalogueRead || d.code !== "not-in-catalogue"));

@@ -1,6 +1,7 @@
 // The files of a shop folder, each read and checked once; a file whose text did not change is not read again.
 import { checkKeys, isName, type Scene } from "./check-keys.ts";
 import { optionDoc, type OptionDoc, recordDoc, type RecordDoc } from "./change.ts";
+import { shelved } from "../kept.ts";
 import type { Keys } from "./keys.ts";
 import { type MapNode, type Node, nodeAt } from "./node.ts";
 import { emptyMap, parseFile, type ParsedFile } from "./parse.ts";
@@ -58,7 +59,10 @@ export function parseShop(files: ReadonlyMap<string, { readonly text: string }>,
     }
     if (role.is === "machine") machines.add(role.machine);
     const before = previous?.files.get(file);
-    parsed.set(file, { parsed: before?.parsed.text === text ? before.parsed : parseFile(file, text), role });
+    parsed.set(file, {
+      parsed: before?.parsed.text === text ? before.parsed : shelved(`file ${file}\n${text}`, () => parseFile(file, text)),
+      role,
+    });
   }
   if (!files.has("shop.yaml"))
     drafts.push({ code: "file-missing", says: "shop.yaml is not there; it makes a folder a shop", place: startOf("shop.yaml") });

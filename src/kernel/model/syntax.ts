@@ -25,6 +25,8 @@ interface Slip {
   readonly breaks?: boolean;
   /** Whatever the parser says after it is a mere consequence. */
   readonly last?: true;
+  /** A mere consequence where the same block was broken before. */
+  readonly echo?: true;
 }
 
 /** A cured slip may uncover the next one; a file with more than this many layers of them is reported as far as it was read. */
@@ -52,7 +54,13 @@ export function readSyntax(file: string, text: string): Read | { readonly refuse
     const document = [...composer.compose(tokens, true, source.length)][0];
     if (!document) throw new Error("a forced document is missing");
     const errors = readable([...document.errors, ...document.warnings]);
-    const slips = [...found.slips, ...upToLast(errors.flatMap((e) => slipOf(e, source, place, found.openers)))];
+    const slips = [
+      ...found.slips,
+      ...withoutEchoes(
+        errors.flatMap((e) => slipOf(e, source, place, found.openers)),
+        source,
+      ),
+    ];
     const cures = slips.filter((s) => s.cure !== undefined);
     const last = cures.length === 0 || round === mostRounds || (round + 1) * source.length > mostLetters;
     // While there are sure cures, the other errors may be mere consequences: they are kept for the last round.
@@ -65,9 +73,18 @@ export function readSyntax(file: string, text: string): Read | { readonly refuse
   }
 }
 
-function upToLast(slips: readonly Slip[]): readonly Slip[] {
+/** Slips without those that only follow from one before: lines that fit nowhere any more, up to the next line that stands at the margin. */
+function withoutEchoes(slips: readonly Slip[], source: string): readonly Slip[] {
   const last = slips.findIndex((s) => s.last);
-  return last < 0 ? slips : slips.slice(0, last + 1);
+  const lines = slips.some((s) => s.echo) ? source.split("\n") : [];
+  let broken: number | null = null;
+  return (last < 0 ? slips : slips.slice(0, last + 1)).filter(({ draft, breaks, echo }) => {
+    const line = draft?.place.line;
+    if (line === undefined) return true;
+    if (echo && broken !== null && !lines.slice(broken, line).some((l) => /^[^\s#]/.test(l))) return false;
+    if (breaks) broken = line;
+    return true;
+  });
 }
 
 /** The parser's tokens, up to a few that fit nowhere: a text full of those is none of ours, and each costs an error. */
@@ -123,6 +140,9 @@ interface Tokens {
 
 const closers: Readonly<Record<string, string>> = { "{": "}", "[": "]" };
 
+/** Signs beside keys and values that the files do not use. */
+const signsLookedAt: ReadonlySet<string> = new Set<CST.SourceToken["type"]>(["anchor", "tag", "explicit-key-ind"]);
+
 /** Goes through the tokens without recursion: depth, and what the files do not use. */
 function lookOver(tokens: readonly CST.Token[], place: (a: number, b: number) => Place): Tokens | { readonly refused: Draft } {
   const slips: Slip[] = [];
@@ -135,18 +155,27 @@ function lookOver(tokens: readonly CST.Token[], place: (a: number, b: number) =>
       return { refused: { code: "too-deep", says: `more than ${deepest} levels deep`, place: place(token.offset, token.offset + 1) } };
     }
     const at = (length: number): Place => place(token.offset, token.offset + length);
-    const push = (children: Iterable<CST.Token | null | undefined>, deeper: number): void => {
-      for (const child of [...children].toReversed()) if (child) stack.push({ token: child, depth: depth + deeper });
+    // The last is pushed first, to be looked at last; blanks, line ends and comments need no look.
+    const push = (child: CST.Token | null | undefined, deeper: number): void => {
+      if (child) stack.push({ token: child, depth: depth + deeper });
+    };
+    const pushSigns = (signs: readonly CST.SourceToken[] = [], deeper: number): void => {
+      for (let i = signs.length - 1; i >= 0; i -= 1) if (signsLookedAt.has(signs[i]?.type ?? "")) push(signs[i], deeper);
     };
     if (token.type === "document") {
       if (++documents > 1)
         slips.push({ draft: { code: "syntax", says: "`---` starts a second document; a file holds one", place: at(3) } });
-      push([...token.start, token.value, ...(token.end ?? [])], 0);
+      pushSigns(token.end, 0);
+      push(token.value, 0);
+      pushSigns(token.start, 0);
     } else if ("items" in token) {
-      push(
-        token.items.flatMap((i) => [...i.start, i.key, ...(i.sep ?? []), i.value]),
-        1,
-      );
+      for (let i = token.items.length - 1; i >= 0; i -= 1) {
+        const item = token.items[i];
+        push(item?.value, 1);
+        pushSigns(item?.sep, 1);
+        push(item?.key, 1);
+        pushSigns(item?.start, 1);
+      }
       if (token.type === "flow-collection") {
         bracket(token, slips, openers, place);
         slips.push(...eatenInside(token, place));
@@ -235,7 +264,7 @@ function slipOf(error: YAMLError, source: string, place: (a: number, b: number) 
         const before = /^\s*/.exec(source.slice(next, to))?.[0] ?? "";
         if (before.includes("\t")) return [tabSlip(source, next, place, false)];
         const start = next + before.length;
-        return [plain("this line is indented below a key that already has a value", [start, endOfLine(source, start)])];
+        return [{ ...plain("this line is indented below a key that already has a value", [start, endOfLine(source, start)]), echo: true }];
       }
       return [plain(`\`${clip(rest.trim())}\`: no colon after the key; write \`key: value\``, [from, lineEnd])];
     }
@@ -245,6 +274,16 @@ function slipOf(error: YAMLError, source: string, place: (a: number, b: number) 
       const text = stretch.trimEnd();
       if (text.includes("\n")) return [plain("a comma is missing between two entries, or a bracket is not closed", [from, lineEnd])];
       if (!/:(?:\s|$)/.test(text)) return [];
+      // `base:{ frequency: 60 Hz }`: the slip is at the start of the line.
+      const run = keyWithoutBlank.exec(source.slice(lineStart + indent.length, from));
+      if (code === "BLOCK_AS_IMPLICIT_KEY" && run) {
+        const start = lineStart + indent.length;
+        return [blankSlip(source.slice(start, Math.min(lineEnd, start + longestStretch)), start, run, place)];
+      }
+      if (code === "BLOCK_AS_IMPLICIT_KEY" && indentBelow(source, lineEnd) > indent.length) {
+        const says = `two keys on one line: \`${clip(text)}\` belongs on a line of its own, further in`;
+        return [{ draft: { code: "colon-in-text", says, place: place(from, from + text.length) }, breaks: true }];
+      }
       const quoted = JSON.stringify(text);
       return [
         {
@@ -267,7 +306,7 @@ function slipOf(error: YAMLError, source: string, place: (a: number, b: number) 
       }
       // A closer of the other sort was already named.
       if (error.message.startsWith("Flow")) return [];
-      return [plain("the indent of this line fits no line above it", [from, lineEnd])];
+      return [{ ...plain("the indent of this line fits no line above it", [from, lineEnd]), echo: true }];
     }
     case "BAD_SCALAR_START":
       return [plain(`a text that starts with \`${source.charAt(from)}\` needs quotes`, [from, to], false)];
@@ -309,6 +348,12 @@ function endOfLine(source: string, from: number): number {
   return source.charAt(stop - 1) === "\r" && stop > from ? stop - 1 : stop;
 }
 
+/** Blanks before the next line that says something; -1 where there is none, or a tab among them. */
+function indentBelow(source: string, from: number): number {
+  const [, blanks] = /^(?:[^\n]*\n)(?:[ \t\r]*(?:#[^\n]*)?\n)*( *)(?=[^\s#])/.exec(source.slice(from, from + 4 * longestStretch)) ?? [];
+  return blanks?.length ?? -1;
+}
+
 /** Inside brackets any indent will do that is deep enough. */
 const deepEnough = " ".repeat(2 * deepest);
 
@@ -316,10 +361,24 @@ function tabSlip(source: string, lineStart: number, place: (a: number, b: number
   const lineEnd = endOfLine(source, lineStart);
   const indent = /^[ \t]*/.exec(source.slice(lineStart, lineEnd))?.[0] ?? "";
   const tab = lineStart + indent.indexOf("\t");
-  const cure = { at: lineStart, remove: indent.length, insert: indent.replaceAll("\t", inBrackets ? deepEnough : "  ") };
+  const meant = inBrackets
+    ? indent.replaceAll("\t", deepEnough)
+    : " ".repeat(likeNeighbours(source, lineStart, lineEnd) ?? indent.replaceAll("\t", "  ").length);
+  const cure = { at: lineStart, remove: indent.length, insert: meant };
   if (source.slice(lineStart, lineEnd).trim() === "") return { cure: { ...cure, insert: "" } };
   const says = "a tab cannot indent; use two blanks a level";
   return { draft: { code: "tab-indent", says, place: place(tab, tab + 1) }, cure };
+}
+
+/** Blanks that a single line with a tab among lines without one was meant to have; null among others with tabs. */
+function likeNeighbours(source: string, lineStart: number, lineEnd: number): number | null {
+  const above = source.slice(Math.max(0, lineStart - longestStretch), lineStart).trimEnd();
+  const before = above.slice(above.lastIndexOf("\n") + 1);
+  const blanks = /^[ \t]*/.exec(before)?.[0] ?? "";
+  const below = indentBelow(source, lineEnd);
+  if (blanks.includes("\t") || before === "" || before.trimStart().startsWith("#")) return null;
+  if (/:(?:\s+#.*)?$/.test(before)) return below > blanks.length ? below : null;
+  return below > 0 && below <= blanks.length ? below : blanks.length;
 }
 
 /** `bore:34 mm`: read as one word, since a key ends with a colon and a blank. */

@@ -25,7 +25,7 @@ describe("a dc motor of 240 V, 20 A, 0.6 ohm, 1750 rpm", () => {
     expectNear(worked("spindle.motor.dc-torque-above-base", { T_n: "25 N*m", n_n: "1750 rpm", n: "3500 rpm" }), 12.5, 1e-12);
   });
   test("an armature that eats its own plate volts is refused", () => {
-    const at = { k_phi: "-0.1 N*m/A", R_a: "20 ohm", T: "10 N*m", V: "240 V" };
+    const at = { k_phi: "0 N*m/A", R_a: "20 ohm", T: "10 N*m", V: "240 V" };
     expect(refused("spindle.motor.dc-speed", at).code).toBe("refused");
   });
 });

@@ -12,6 +12,9 @@ const FIXED_LOSS_EXPONENT = 1.5;
 /** Air speed to cooling: turbulent flow over a ribbed case. */
 const COOLING_EXPONENT = 0.7;
 
+/** Nearness at which a slip is found [1], far below what any figure shows. */
+const CLOSE = 1e-9;
+
 /** The motor as one warm body. */
 export interface Body {
   /** Settled rise at plate load [K]. */
@@ -111,7 +114,7 @@ export function continuousTorque(c: Circuit, law: VoltageLaw, rated: Rated, body
   };
   if (excess(0) >= 0) return { T: 0, s: 0, I: current(0) };
   const most = pullOut(k, law).s;
-  const s = root(excess, 0, most) ?? most;
+  const s = root(excess, 0, most, CLOSE * most) ?? most;
   return { T: lawTorque(k, law, s), s, I: current(s) };
 }
 

@@ -1,11 +1,13 @@
 // The shop a command works on: which folder, which machine, which options, and the study of it.
 import { statSync } from "node:fs";
 import { relative, resolve, sep } from "node:path";
+import { buildOf, openAnswers } from "../../files/answers.ts";
 import { findShop, readShop } from "../../files/shop-folder.ts";
 import { type Trial as Judgement, trialOf } from "../../kernel/compare.ts";
 import { evaluate, type Evaluation, type Mode } from "../../kernel/evaluate.ts";
 import type { Finding } from "../../kernel/finding.ts";
 import { build } from "../../kernel/graph.ts";
+import { lend } from "../../kernel/kept.ts";
 import { asFound, type OptionFile, type Variant } from "../../kernel/model/node.ts";
 import { parseShop, type ParsedShop, resolve as resolveModel } from "../../kernel/model/resolve.ts";
 import { nearest } from "../../kernel/nearest.ts";
@@ -43,6 +45,8 @@ export function openDesk(given: Given, cwd: string): Desk {
       "folder-missing",
       `there is no shop.yaml in ${start} or above it; name a shop folder, or start one with: waywright new DIR`,
     );
+  const program = buildOf(import.meta.url);
+  lend(program === null ? null : openAnswers(root, program));
   const files = readShop(root);
   const parsed = parseShop(files.files, waywright.keys);
   const [top = ""] = relative(root, start).split(sep);

@@ -41,7 +41,7 @@ function FormRow({ field, name, error, elsewhere }: RowProps): JSX.Element {
   const text = typed.value.values.get(name) ?? "";
   const isBad = error?.name === name;
   const isWanted = error?.missing?.some((m) => m === name || m === field.id) ?? false;
-  const says = isBad ? error.message.replace(`${field.says}: `, "") : whenLeftOut(field, isWanted);
+  const says = isBad ? error.message.replace(`${field.says}: `, "") : text === "" ? whenLeftOut(field, isWanted) : "";
   return (
     <div class={`row${isBad ? " is-bad" : ""}${isWanted && text === "" ? " is-wanted" : ""}`}>
       <label for={id}>

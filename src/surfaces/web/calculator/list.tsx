@@ -42,7 +42,7 @@ export function FigureList({ figures, chosen }: { figures: readonly FigureHead[]
       <div class="hits" ref={list} tabIndex={-1}>
         {rooms.map((room) => (
           <section key={room} aria-label={room}>
-            <h3>{room}</h3>
+            <h2>{room}</h2>
             <ul>
               {shown
                 .filter((f) => f.room === room)

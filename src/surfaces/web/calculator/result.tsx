@@ -46,7 +46,16 @@ export function Result({ reply, isStale, form, fields }: ResultProps): JSX.Eleme
         <tbody>
           {w.needs.map((n) => (
             <tr key={n.name}>
-              <th scope="row">{worked.symbols[n.name] ? <Svg text={worked.symbols[n.name] ?? ""} /> : n.name}</th>
+              <th scope="row">
+                {worked.symbols[n.name] ? (
+                  <>
+                    <Svg text={worked.symbols[n.name] ?? ""} aria-hidden="true" />
+                    <span class="sr">{n.name}</span>
+                  </>
+                ) : (
+                  n.name
+                )}
+              </th>
               <td class="val">
                 {prettyUnit(n.text)}
                 <span class="says q small">{n.says}</span>
@@ -91,20 +100,7 @@ function Refused({ error, form, fields, isStale }: RefusedProps): JSX.Element {
   const nameOf = (name: string): string => fields.find((f) => f.name === name || f.id === name)?.says ?? name;
   return (
     <div class={isStale ? "result-of stale" : "result-of"}>
-      {form?.formula ? (
-        <div class="formula" tabIndex={0} role="group" aria-label="Formula">
-          <div class="fl">
-            <Svg class="fr" text={form.symbol} />
-            <span class="eq">=</span>
-            <Svg text={form.formula} />
-          </div>
-        </div>
-      ) : form?.method ? (
-        <p class="method">
-          <span class="q">Worked out by: </span>
-          {form.method}
-        </p>
-      ) : null}
+      {form === null ? null : <Formula reply={form} />}
       <div class="still" role="status">
         {error.missing ? (
           <>

@@ -1,19 +1,7 @@
 // Columns of a comparison: options alone or together, as the address names them.
-import type { ColumnReply } from "../worker/comparing.ts";
 
 /** Options of one column, in the order in which they are laid on; none of them is the machine as found. */
 export type Names = readonly string[];
-
-export interface Column {
-  readonly key: string;
-  readonly names: Names;
-  readonly name: string;
-  readonly title: string;
-  readonly isTried: boolean;
-  readonly isChosen: boolean;
-  readonly reply: ColumnReply | null;
-  readonly isStale: boolean;
-}
 
 /** `a+b`: how a column is written in an address. */
 export function keyOf(names: Names): string {

@@ -2,7 +2,7 @@
 import type { CheckChange } from "../../../kernel/compare.ts";
 import type { CheckAnswer } from "../../../kernel/answer.ts";
 import { banded, newest, pass } from "../model/desk.ts";
-import type { Column } from "./columns.ts";
+import type { Column } from "./column.ts";
 
 /** Columns with the newest numbers in the one that is looked at, if it is the one of values tried out. */
 export function useLive(columns: readonly Column[]): readonly Column[] {

@@ -1,7 +1,7 @@
 // A file for options/: values that were tried out, under a name, to be looked at again.
 import type { Tried } from "../worker/view.ts";
 
-export interface NewOption {
+interface NewOption {
   readonly machine: string;
   readonly name: string;
   readonly title: string;

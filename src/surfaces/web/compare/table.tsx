@@ -1,20 +1,16 @@
 // The comparison itself: what changes in any column, row by row; the chosen column stands between two lines.
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
-import { marginRug } from "../../../pictures/margin-rug.ts";
-import { hrefOf } from "../model/route.ts";
-import { counted, marginWord } from "../model/numbers.ts";
-import { route } from "../model/place.ts";
-import { capital } from "../model/names.ts";
+import { counted } from "../model/numbers.ts";
 import { thingName } from "../model/things.ts";
-import { Icon } from "../parts/icon.tsx";
-import { Svg } from "../parts/svg.tsx";
 import { VerdictWord } from "../parts/verdict.tsx";
-import type { ColumnReply } from "../worker/comparing.ts";
-import { type Column, isMine, type Names } from "./columns.ts";
 import { ChangesDialog } from "./changes.tsx";
-import { type CheckCell, type CheckRow, checkRows, type FigureRow, figureRows, isNumber } from "./rows.ts";
+import type { Column } from "./column.ts";
+import { Face, Head } from "./column-head.tsx";
+import { isMine, type Names } from "./columns.ts";
 import { useLive } from "./live.ts";
+import { type CheckRow, checkRows, figureRows } from "./rows.ts";
+import { Bill, CheckRows, Figures, Section } from "./table-rows.tsx";
 
 interface ComparisonProps {
   readonly root: string;
@@ -90,179 +86,6 @@ export function Comparison({ root, columns: given, drop }: ComparisonProps): JSX
       <Same rows={same ?? []} />
       <Chosen root={root} column={columns.find((c) => c.isChosen)} />
     </>
-  );
-}
-
-/** The address of a column, with the working of something in it or without. */
-function columnLink(root: string, { names, isTried }: Column, working: string | null): string {
-  const own = new Map(route.value.own);
-  if (isTried) own.set("at", "tried");
-  else own.delete("at");
-  return hrefOf({ ...route.value, own, options: names.map((name) => `${root}/${name}`), working });
-}
-
-const faceWidth = 98; // px
-
-function Head({ root, column, drop }: { root: string; column: Column; drop: (names: Names) => void }): JSX.Element {
-  const { reply, isChosen, name, names, title, isTried } = column;
-  return (
-    <th scope="col" class={isChosen ? "chosen" : ""}>
-      <a href={columnLink(root, column, null)} class="name" aria-current={isChosen ? "true" : undefined}>
-        {name}
-      </a>
-      {names.length > 1 && !isTried ? (
-        <button type="button" class="x" aria-label={`Take the column ${name} away`} onClick={() => drop(names)}>
-          <Icon name="close" size={12} />
-        </button>
-      ) : null}
-      <span class="title small q2">{title}</span>
-      {reply?.mistakes.map((says) => (
-        <span class="title small wrong" key={says}>
-          {says}
-        </span>
-      ))}
-    </th>
-  );
-}
-
-/** All margins of a column in one small picture. */
-function Face({ root, column: { reply, isChosen } }: { root: string; column: Column }): JSX.Element {
-  const marks = (reply?.checks ?? []).flatMap(({ address, now }) => {
-    const nominal = now?.margin.nominal;
-    return isMine(address, root) && now && !now.yesNo && typeof nominal === "number" ? [{ verdict: now.verdict, nominal }] : [];
-  });
-  return (
-    <td class={`face${isChosen ? " chosen" : ""}`}>
-      {reply === null ? <span class="small q">worked out …</span> : <Svg text={marginRug(marks, faceWidth)} />}
-    </td>
-  );
-}
-
-function Section({ title, span, chosen }: { title: string; span: number; chosen: readonly boolean[] }): JSX.Element {
-  return (
-    <tr class="section">
-      <th scope="rowgroup">{title}</th>
-      {Array.from({ length: span }, (_, i) => (
-        <td key={i} class={chosen[i] ? "chosen" : ""} />
-      ))}
-    </tr>
-  );
-}
-
-interface RowsProps {
-  readonly title: string;
-  readonly rows: readonly CheckRow[];
-  readonly columns: readonly Column[];
-  readonly root: string;
-}
-
-function CheckRows({ title, rows, columns, root }: RowsProps): JSX.Element | null {
-  if (rows.length === 0) return null;
-  return (
-    <tbody>
-      <Section title={title} span={columns.length} chosen={columns.map((c) => c.isChosen)} />
-      {rows.map((row) => {
-        const thing = thingName(row.item);
-        return (
-          <tr key={row.address}>
-            <th scope="row">
-              {row.asks} <span class="q">{thing}</span>
-            </th>
-            {columns.map((column, i) => (
-              <td key={column.key} class={cellClass(column)}>
-                <Check
-                  cell={i === 0 ? { outcome: row.found, isChanged: true, betterIn: null } : (row.cells[i - 1] ?? null)}
-                  href={columnLink(root, column, row.address)}
-                />
-              </td>
-            ))}
-          </tr>
-        );
-      })}
-    </tbody>
-  );
-}
-
-const cellClass = (c: Column): string => [c.isChosen ? "chosen" : "", c.isStale ? "stale" : ""].filter((word) => word !== "").join(" ");
-
-function Check({ cell, href }: { cell: CheckCell | null; href: string }): JSX.Element {
-  if (cell === null) return <span class="q">…</span>;
-  const { outcome, isChanged, betterIn } = cell;
-  if (outcome === null) return <span class="q small">not asked</span>;
-  return (
-    <>
-      <a href={href} class={`number outcome${isChanged ? "" : " same"}`} data-opens="working">
-        <span class="m">{marginWord(outcome)}</span>
-        <VerdictWord verdict={outcome.verdict} />
-      </a>
-      {betterIn === null || outcome.yesNo ? null : <Paired share={betterIn} />}
-    </>
-  );
-}
-
-/** Which imagined shops are better off: the same thousand in every column. */
-function Paired({ share }: { share: number }): JSX.Element {
-  return (
-    <span class="paired small q" title={`better than as found in ${share} of 100 imagined shops`}>
-      {share} of 100 better
-    </span>
-  );
-}
-
-function Figures({ row, columns, root }: { row: FigureRow; columns: readonly Column[]; root: string }): JSX.Element {
-  const thing = thingName(row.address.replace(/\.[^./]*$/, ""));
-  return (
-    <tr>
-      <th scope="row">
-        {capital(row.says)}
-        <span class="unit small q">{[row.unit, thing].filter((text) => text !== "").join(", ")}</span>
-      </th>
-      {columns.map((column, i) => {
-        const text = i === 0 ? row.found : row.cells[i - 1];
-        return (
-          <td key={column.key} class={cellClass(column)}>
-            {text === undefined ? (
-              <span class="q">…</span>
-            ) : (
-              <a href={columnLink(root, column, row.address)} class={`number${text === null ? " same" : ""}`} data-opens="working">
-                <Words text={text ?? row.found} />
-              </a>
-            )}
-          </td>
-        );
-      })}
-    </tr>
-  );
-}
-
-/** Of a figure that has no value its working says why. */
-function Words({ text }: { text: string }): JSX.Element {
-  return isNumber(text) || text.length <= 8 ? <>{text}</> : <span title={text}>no value</span>;
-}
-
-interface BillProps {
-  readonly title: string;
-  readonly says: string;
-  readonly columns: readonly Column[];
-  readonly of: (reply: ColumnReply) => string | null;
-}
-
-function Bill({ title, says, columns, of }: BillProps): JSX.Element {
-  return (
-    <tr class="bill">
-      <th scope="row">
-        {title} <span class="q">{says}</span>
-      </th>
-      {columns.map((column) => (
-        <td key={column.key} class={cellClass(column)}>
-          {column.reply === null ? (
-            <span class="q">…</span>
-          ) : (
-            (of(column.reply) ?? <span class="q">{column.names.length === 0 ? "–" : "not said"}</span>)
-          )}
-        </td>
-      ))}
-    </tr>
   );
 }
 

@@ -97,7 +97,13 @@ function Copy({ text }: { text: string }): JSX.Element {
   );
 }
 
-export function Formula({ reply }: { reply: WorkingReply }): JSX.Element | null {
+/** A formula and the same with its numbers; the formula alone while there are none. */
+interface Typeset {
+  readonly symbol: string;
+  readonly working: Pick<Working, "mathml" | "mathmlNumbers" | "method" | "amount">;
+}
+
+export function Formula({ reply }: { reply: Typeset }): JSX.Element | null {
   const w = reply.working;
   if (w.mathml === null)
     return w.method === null ? null : (
@@ -112,7 +118,7 @@ export function Formula({ reply }: { reply: WorkingReply }): JSX.Element | null 
     `<mtr><mtd class="fr">${left}</mtd><mtd class="fl"><mrow><mo>=</mo>${right}</mrow></mtd></mtr>`;
   const all = [
     ...rows.map((right, i) => line(i === 0 ? insideOf(reply.symbol) : "", right)),
-    line("", `<mspace width="0.28em"></mspace><mtext>${escaped(result)}</mtext>`),
+    ...(result === "" ? [] : [line("", `<mspace width="0.28em"></mspace><mtext>${escaped(result)}</mtext>`)]),
   ];
   const math = `<math display="block"><mtable displaystyle="true">${all.join("")}</mtable></math>`;
   return <Svg class="formula" tabIndex={0} role="group" aria-label="Formula, and the same with numbers" text={math} />;

@@ -4,7 +4,7 @@ import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
 import { yaml } from "@codemirror/lang-yaml";
 import { HighlightStyle, indentUnit, syntaxHighlighting } from "@codemirror/language";
 import { type Diagnostic, lintGutter, lintKeymap, setDiagnostics } from "@codemirror/lint";
-import { Annotation, EditorState, type Extension, Prec } from "@codemirror/state";
+import { Annotation, type ChangeSet, EditorState, type Extension, Prec } from "@codemirror/state";
 import {
   drawSelection,
   EditorView,
@@ -77,8 +77,8 @@ export function openEditor({ parent, file, text, fixedTo, changed, keep }: Edito
         ),
         // Tab is left to the browser: it leads out of the editor, as out of every field.
         keymap.of([...completionKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap]),
-        EditorView.contentAttributes.of({ "aria-label": `Text of ${file}`, "data-own-history": "" }),
-        fixedTo > 0 ? EditorState.changeFilter.of((tr) => (tr.annotation(fromOutside) ? true : [0, fixedTo])) : [],
+        EditorView.contentAttributes.of({ "aria-label": `Text of ${file}`, "data-own-history": "", tabindex: "0" }),
+        fixedTo > 0 ? EditorState.changeFilter.of((tr) => tr.annotation(fromOutside) === true || startsBehind(tr.changes, fixedTo)) : [],
         EditorView.updateListener.of((update) => {
           if (!update.docChanged || update.transactions.some((tr) => tr.annotation(fromOutside))) return;
           const changes: Change[] = [];
@@ -103,6 +103,14 @@ export function openEditor({ parent, file, text, fixedTo, changed, keep }: Edito
     },
     close: () => view.destroy(),
   };
+}
+
+function startsBehind(changes: ChangeSet, place: number): boolean {
+  let isBehind = true;
+  changes.iterChangedRanges((from) => {
+    isBehind &&= from >= place;
+  });
+  return isBehind;
 }
 
 function diagnosticsOf(findings: readonly Finding[], text: string): Diagnostic[] {
@@ -139,7 +147,8 @@ async function completions(file: string, context: CompletionContext): Promise<Co
   return {
     from: found.from,
     options: found.candidates.map((c) => ({ label: c.label, apply: c.insert, ...(c.detail === "" ? {} : { info: prettyUnit(c.detail) }) })),
-    filter: false,
+    // A plain word narrows what is there already; a path or a value asks again.
+    validFor: /^[\w-]*$/,
   };
 }
 

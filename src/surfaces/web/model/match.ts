@@ -1,6 +1,6 @@
 // Finding things by a few letters: of their address, their words, their symbol.
 
-export interface Findable {
+interface Findable {
   readonly id: string;
   readonly says: string;
   readonly symbol: string;

@@ -12,7 +12,7 @@ import { columnsOf, columnsText, flipped, isMine, keyOf, type Names, namesOf } f
 import { Picker } from "../compare/picker.tsx";
 import { useReplies } from "../compare/replies.ts";
 import { compareSentence } from "../compare/sentence.ts";
-import type { Column } from "../compare/columns.ts";
+import type { Column } from "../compare/column.ts";
 import { Comparison } from "../compare/table.tsx";
 import { followAddress, isTriedChosen, leaveTried, triedValues, triesOf } from "../compare/tried.ts";
 import { WhatIf } from "../compare/what-if.tsx";
@@ -69,6 +69,7 @@ export function ComparePage(): JSX.Element {
     c.reply && !c.isTried ? [{ name: c.name, checks: mine(c.reply.checks, root), cost: c.reply.cost, hours: c.reply.hours }] : [],
   );
   const isAll = found?.reply && told.length === rest.filter((c) => !c.isTried).length;
+  const isUnread = unread !== null && beside.length === 0 && files.length > 0 && !files.some((f) => isRead(f.name));
   return (
     <Page
       crumb={`${machineName(root)} · ${counted(files.length, "option")}`}
@@ -76,7 +77,7 @@ export function ComparePage(): JSX.Element {
       class="compare"
       sentence={
         isAll && found?.reply ? (
-          <Say text={compareSentence(mine(found.reply.checks, root), told)} />
+          <Say text={isUnread ? allUnread : compareSentence(mine(found.reply.checks, root), told)} />
         ) : (
           <Progress done={replies.size} all={specs.length} />
         )
@@ -99,6 +100,8 @@ export function ComparePage(): JSX.Element {
     </Page>
   );
 }
+
+const allUnread = "No room reads yet what the options of this machine change. Values can be tried out all the same.";
 
 function mine<T extends { readonly address: string }>(checks: readonly T[], root: string): T[] {
   return checks.filter((c) => isMine(c.address, root));

@@ -4,6 +4,7 @@ import { MachineDrawing } from "../parts/drawing.tsx";
 import { MeasureNext } from "../parts/measure.tsx";
 import { Notices } from "../parts/notices.tsx";
 import { Say } from "../parts/say.tsx";
+import { Ticked } from "../parts/ticked.tsx";
 import { VerdictWord } from "../parts/verdict.tsx";
 import type { Finding } from "../../../kernel/finding.ts";
 import type { Verdict } from "../../../kernel/verdict.ts";
@@ -57,7 +58,7 @@ export function ShopPage(): JSX.Element {
         ))}
         {answer.value && machines.length === 0 ? (
           <p class="empty">
-            No machine is entered yet. <a href={linkTo({ page: "files" })}>Write the first machine.yaml</a>
+            A machine is a folder with a machine.yaml in it. <a href={linkTo({ page: "files" })}>Write the first one</a>
           </p>
         ) : null}
       </div>
@@ -141,7 +142,9 @@ function InFiles({ findings }: { findings: readonly Finding[] }): JSX.Element | 
               {f.place.file}, line {f.place.line}
             </a>
             <span />
-            <span class="why small q2">{f.says}</span>
+            <span class="why small q2">
+              <Ticked text={f.says} />
+            </span>
           </li>
         ))}
       </ol>

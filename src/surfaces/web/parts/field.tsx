@@ -10,6 +10,7 @@ import { workingLink } from "../model/place.ts";
 import type { Field } from "../worker/fields.ts";
 import { Icon } from "./icon.tsx";
 import { Source } from "./source.tsx";
+import { Ticked } from "./ticked.tsx";
 
 const put = (field: Field, value: PatchValue, typing: string | null = null): void => {
   trail.value = typed(trail.value, field.address, value, typing);
@@ -67,7 +68,7 @@ export function FieldRow({ field, isLit }: { field: Field; isLit: boolean }): JS
       </span>
       {error === null ? null : (
         <span class="err" id={`${id}-err`} role="alert">
-          {error}
+          <Ticked text={error} />
         </span>
       )}
     </div>

@@ -1,6 +1,7 @@
 // Shows what keeping would write, line by line, and what somebody else wrote meanwhile; then writes it.
 import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
+import { Ticked } from "../parts/ticked.tsx";
 import { edits } from "../model/desk.ts";
 import { type Conflict, conflicts, type Draft, drafts, type Drafts, dropEdits, keep, settleConflict } from "../model/keep.ts";
 import { hunks, linesIn } from "../model/lines.ts";
@@ -57,7 +58,7 @@ export function KeepDialog({ close }: { close: () => void }): JSX.Element {
       {found !== null && files.length === 0 && met.size === 0 ? <p>Nothing would change: the files say all of this already.</p> : null}
       {(found?.refused ?? []).map((r) => (
         <p key={r.address} class="refused">
-          <b>{r.address}</b> is not written: {r.says}
+          <b>{r.address}</b> is not written: <Ticked text={r.says} />
         </p>
       ))}
       <p role="alert" class="refused">

@@ -6,6 +6,7 @@ import type { Kind } from "../../../kernel/kind.ts";
 import { kindInfo } from "../../../kernel/unit.ts";
 import { type Field, fieldOf, fieldsOf, workable, workOut, type WorkError } from "../../../kernel/work.ts";
 import type { Bench } from "./bench.ts";
+import type { Working } from "../../../kernel/working.ts";
 import { dressed, typeset, type WorkingReply } from "./workings.ts";
 
 export interface FigureHead {
@@ -34,10 +35,9 @@ export interface FormField extends Field {
 /** What can be said of a figure before anything is typed. */
 export interface FigureForm {
   readonly fields: readonly FormField[];
-  /** MathML of its symbol, and of its formula where one line says it. */
+  /** MathML of its symbol. */
   readonly symbol: string;
-  readonly formula: string | null;
-  readonly method: string | null;
+  readonly working: Pick<Working, "mathml" | "mathmlNumbers" | "method" | "amount">;
   readonly source: string;
 }
 
@@ -46,12 +46,11 @@ export function figureForm(bench: Bench, of: { readonly figure: string }): Figur
   const figure = workable(bench.house).find((f) => f.id === of.figure);
   if (!figure) return null;
   const d = figure.decl === "part" ? figure.joint : figure;
-  const formula = "formula" in d && d.formula !== undefined ? toMathML(parseFormula(d.formula)) : null;
+  const mathml = "formula" in d && d.formula !== undefined ? toMathML(parseFormula(d.formula)) : null;
   return {
     fields: fieldsOf(figure).map((f) => dressedField(bench, f)),
     symbol: "symbol" in figure ? typeset(figure.symbol) : "",
-    formula,
-    method: "method" in d ? (d.method ?? null) : null,
+    working: { mathml, mathmlNumbers: null, method: "method" in d ? (d.method ?? null) : null, amount: null },
     source: "source" in d ? d.source : "",
   };
 }
